@@ -1,0 +1,102 @@
+"""A whole machine, as read: parts, ropes, and what is asked. No solved number, no coordinate."""
+
+from fractions import Fraction
+
+from msgspec import Struct
+
+from gantline.problems import Place
+
+from .given import Given
+from .parts import Fixed, Hand, Load, Moving, Part, Rope, Sheave, Strand
+
+
+class Asked(Struct, frozen=True):
+    """The motion asked about: `distance` (m, positive) up with `sense` 1, down with -1."""
+
+    part: str
+    sense: int
+    distance: Given
+    place: Place
+
+
+class Rig(Struct, frozen=True):
+    """A machine. `parts` and `ropes` stand in the order of the file; `effort` is a pull that is given."""
+
+    title: str
+    gravity: Given
+    parts: tuple[Part, ...]
+    ropes: tuple[Rope, ...]
+    hand: Hand | None = None
+    asked: Asked | None = None
+    effort: Given | None = None
+    effort_symbol: str = "F"
+    rise_symbol: str = "h"  # stands for the rise wherever no motion is asked
+    haul_symbol: str = "s"  # the rope taken up by the hand
+
+    @property
+    def fixed(self) -> tuple[Fixed, ...]:
+        return tuple(part for part in self.parts if isinstance(part, Fixed))
+
+    @property
+    def moving(self) -> tuple[Moving, ...]:
+        return tuple(part for part in self.parts if isinstance(part, Moving))
+
+    @property
+    def loads(self) -> tuple[Load, ...]:
+        return tuple(part for part in self.parts if isinstance(part, Load))
+
+    @property
+    def strands(self) -> tuple[Strand, ...]:
+        return tuple(strand for rope in self.ropes for strand in rope.strands)
+
+    @property
+    def sheaves(self) -> tuple[Sheave, ...]:
+        """Every sheave a rope runs over, each once, in the order the ropes meet them."""
+        met = (contact.sheave for rope in self.ropes for contact in rope.contacts if contact.sheave)
+        return tuple(dict.fromkeys(met))
+
+    def part(self, name: str) -> Part:
+        """The part of that name. Raises KeyError."""
+        for part in self.parts:
+            if part.name == name:
+                return part
+        raise KeyError(name)
+
+    def bearer(self, name: str) -> str:
+        """The moving block that carries a load, or the part itself."""
+        for block in self.moving:
+            if name in block.carries:
+                return block.name
+        return name
+
+    @property
+    def aim(self) -> str | None:
+        """The load the question is about: the part asked to move, else the only load, else none."""
+        if self.asked:
+            return self.asked.part
+        return self.loads[0].name if len(self.loads) == 1 else None
+
+
+def with_efficiency(rig: Rig, efficiency: Fraction, symbol: str = "e") -> Rig:
+    """The same rig with every sheave that gives no efficiency given this one (0 < efficiency <= 1)."""
+    from msgspec.structs import replace
+
+    given = Given(symbol, efficiency, "ratio", "%", rig.gravity.place)
+
+    def lossy(sheave: Sheave) -> Sheave:
+        return sheave if sheave.efficiency else replace(sheave, efficiency=given)
+
+    parts = tuple(
+        part if isinstance(part, Load) else replace(part, sheaves=tuple(map(lossy, part.sheaves))) for part in rig.parts
+    )
+    ropes = tuple(
+        replace(
+            rope,
+            contacts=(contacts := tuple(replace(c, sheave=lossy(c.sheave)) if c.sheave else c for c in rope.contacts)),
+            strands=tuple(
+                replace(s, start=contacts[n], end=contacts[n + 1]) for n, s in enumerate(rope.strands)
+            ),
+        )
+        for rope in rig.ropes
+    )  # fmt: skip
+    return replace(rig, parts=parts, ropes=ropes)
