@@ -8,9 +8,11 @@ from msgspec import Struct
 
 
 class Number(Struct, frozen=True, tag=True):
-    """An exact number, in SI where it stands for a quantity."""
+    """An exact number, in SI where it stands for a quantity. `shown` is how it is written, rounded and with its unit,
+    where that is not the number itself: "33.3 N"."""
 
     value: Fraction
+    shown: str = ""
 
 
 class Symbol(Struct, frozen=True, tag=True):
@@ -84,8 +86,8 @@ def value(formula: Formula, given: Mapping[str, Fraction]) -> Fraction:
 def text(formula: Formula) -> str:
     """The formula on one line, as a calculator or a computer-algebra system would read it: (W + w)/4."""
     match formula:
-        case Number(number):
-            return str(number)
+        case Number(number, shown):
+            return shown or str(number)
         case Symbol(name):
             return name
         case Sum(terms):
@@ -93,7 +95,7 @@ def text(formula: Formula) -> str:
             return text(first) + "".join(_signed(term) for term in rest)
         case Product(factors):
             if factors[0] == Number(Fraction(-1)):
-                return "-" + text(Product(factors[1:]) if len(factors) > 2 else factors[1])
+                return "-" + _factor(Product(factors[1:]) if len(factors) > 2 else factors[1])
             return "*".join(_factor(factor) for factor in factors)
         case Quotient(over, under):
             under_text = text(under)
