@@ -52,15 +52,16 @@ class Motion(Struct, frozen=True):
 
 
 class Work(Struct, frozen=True):
-    """Joules for the motion asked: put in by the hand, gained by all weights, lost to friction; put_in = out + lost.
+    """Joules for the motion asked: put in by the hand, gained by all weights, lost to friction.
 
-    `shares` gives the gain of each part that has weight and moves.
+    put_in = out + lost, and + kinetic where things speed up. `shares` is the gain of each part with weight.
     """
 
     put_in: Value | None
     out: Value
     lost: Value | None
     shares: tuple[tuple[str, Value], ...]
+    kinetic: Value | None = None  # energy of motion gained over the way asked, where things speed up
 
 
 class Regime(Struct, frozen=True):
@@ -96,16 +97,22 @@ class Relation(Struct, frozen=True):
     kind: str
     parts: tuple[str, ...]
     holds: Equation
+    unit: str = "N"
 
 
 class Check(Struct, frozen=True):
-    """One check of the certificate: the `terms` add up to `residual`, which is zero for a right answer."""
+    """One check of the certificate: the `terms` add up to `residual`, which is zero for a right answer.
+
+    `name` is what is checked: forces (on a body), whole (the rig from outside), sheave (its law), length (a rope, by
+    moving its strands), work, formulas (that they give the numbers). `way` is the regime it was done in.
+    """
 
     name: str
     parts: tuple[str, ...]
     terms: tuple[Fraction, ...]
     residual: Fraction
     unit: str
+    way: Way = "ideal"
 
 
 class Certificate(Struct, frozen=True):
@@ -146,6 +153,7 @@ class Answer(Struct, frozen=True):
     helps: tuple[str, ...] = ()
     tension_symbols: tuple[tuple[str, str], ...] = ()  # rope -> the letter of its (ideal) pull
     size_note: bool = False
+    givens: tuple[tuple[str, Value], ...] = ()  # every symbol given, its number (None: bare) and its unit
 
     @property
     def status(self) -> Status:

@@ -1,4 +1,4 @@
-"""Formulas as small trees: written out as text here, as MathML, PDF mathematics or figure glyphs by those who show them."""
+"""Formulas as small trees: written out as text here; as MathML, mathematics in print or figure glyphs elsewhere."""
 
 from collections.abc import Mapping
 from fractions import Fraction
@@ -64,7 +64,7 @@ def symbols(formula: Formula) -> frozenset[str]:
 
 
 def value(formula: Formula, given: Mapping[str, Fraction]) -> Fraction:
-    """The number a formula gives. Raises KeyError for a symbol without a number, ZeroDivisionError as arithmetic does."""
+    """The number a formula gives. Raises KeyError for a symbol without a number, ZeroDivisionError in arithmetic."""
     match formula:
         case Number(number):
             return number
@@ -94,8 +94,6 @@ def text(formula: Formula) -> str:
             first, *rest = terms
             return text(first) + "".join(_signed(term) for term in rest)
         case Product(factors):
-            if factors[0] == Number(Fraction(-1)):
-                return "-" + _factor(Product(factors[1:]) if len(factors) > 2 else factors[1])
             return "*".join(_factor(factor) for factor in factors)
         case Quotient(over, under):
             under_text = text(under)
