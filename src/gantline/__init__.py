@@ -1,0 +1,37 @@
+"""Gantline: rope-and-pulley machines, from a few words to a lesson.
+
+    import gantline
+
+    rig, problems = gantline.load("planter.rig")
+    solved = gantline.solve(rig)
+    solved.answer.ideal.effort          # exact, with its formula
+
+Everything here is fetched when it is first asked for, so that importing costs next to nothing.
+"""
+
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from .api import Plate as Plate
+    from .api import Solved as Solved
+    from .api import draw as draw
+    from .api import explain as explain
+    from .api import lesson as lesson
+    from .api import load as load
+    from .api import read as read
+    from .api import solve as solve
+    from .api import tidy as tidy
+
+__all__ = ["Plate", "Solved", "draw", "explain", "lesson", "load", "read", "solve", "tidy"]
+
+
+def __getattr__(name: str) -> Any:
+    if name not in __all__:
+        raise AttributeError(f"module 'gantline' has no attribute {name!r}")
+    from . import api
+
+    return getattr(api, name)
+
+
+def __dir__() -> list[str]:
+    return __all__
