@@ -20,10 +20,15 @@ from .answer import (
 
 if TYPE_CHECKING:
     from .carried import Carried, carry
+    from .relations import acceleration_symbol, support_symbols, tension_symbols, way_symbols
     from .solver import solve
     from .variants import sweep
 
-_LAZY = {"Carried": "carried", "carry": "carried", "solve": "solver", "sweep": "variants"}
+_LAZY = {
+    "Carried": "carried", "carry": "carried", "solve": "solver", "sweep": "variants",
+    "acceleration_symbol": "relations", "support_symbols": "relations", "tension_symbols": "relations",
+    "way_symbols": "relations",
+}  # fmt: skip
 
 
 def __getattr__(name: str) -> Any:
@@ -37,5 +42,6 @@ def __getattr__(name: str) -> Any:
 
 __all__ = [
     "Answer", "Carried", "Certificate", "Check", "Finding", "Motion", "Pull", "Regime", "Relation", "Status",
-    "Support", "Value", "Way", "Work", "carry", "solve", "sweep",
+    "Support", "Value", "Way", "Work", "acceleration_symbol", "carry", "solve", "support_symbols", "sweep",
+    "tension_symbols", "way_symbols",
 ]  # fmt: skip

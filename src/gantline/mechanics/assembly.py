@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from gantline.rig import Rig
+from gantline.rig import Hand, Part, Rig
 
 from .laws import LAWS, elements, ties
 from .ring import Ring
@@ -11,7 +11,7 @@ from .system import Coordinate, System
 
 def bodies(rig: Rig) -> dict[str, str]:
     """Every moving part and the part it is one body with: a load goes with its block, blocks that share a load join."""
-    root = {part.name: part.name for part in (*rig.moving, *rig.loads)}
+    root = {part.name: part.name for part in rig.movers}
 
     def find(name: str) -> str:
         while root[name] != name:
@@ -35,7 +35,8 @@ def assemble(rig: Rig, ring: Ring) -> System:
     held: list[Coordinate] = []
     weights: dict[Coordinate, Any] = {}
     masses: dict[Coordinate, Any] = {}
-    for part in (*rig.parts, *([rig.hand] if rig.hand else [])):
+    everyone: tuple[Part | Hand, ...] = (*rig.parts, rig.hand) if rig.hand else rig.parts
+    for part in everyone:
         law = LAWS[type(part)]
         for freedom in law.freedoms(part):
             coordinate = Coordinate(body.get(part.name, part.name), freedom)

@@ -95,7 +95,7 @@ def _check(name: str, parts: tuple[str, ...], terms: list[fmpq], unit: str, regi
 def _groups(route: _Route) -> list[tuple[str, ...]]:
     """Bodies that move as one: blocks with the loads they carry."""
     groups: list[set[str]] = []
-    for part in (*route.rig.moving, *route.rig.loads):
+    for part in route.rig.movers:
         own = {part.name, *getattr(part, "carries", ())}
         meets = [group for group in groups if group & own]
         groups = [group for group in groups if group not in meets] + [own.union(*meets)]

@@ -125,6 +125,11 @@ class Reader:
         ratio = weight_and_mass(part, self.rig.gravity, self.symbolic.ring)[0] if self.symbolic else None
         return (self.system.ring.zero if number is None else number), ratio
 
+    def weights(self, solved: Solved) -> tuple[tuple[str, Value], ...]:
+        """The weight of every part that has one."""
+        found = ((part.name, self.weight(solved, part.name)) for part in self.rig.parts)
+        return tuple((name, self.value(*both, "N")) for name, both in found if both[0] != 0)
+
     # -- regimes ----------------------------------------------------------------------------------------------------
 
     def regime(self, way: Way, solved: Solved) -> Regime:

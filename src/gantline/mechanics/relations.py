@@ -13,7 +13,7 @@ from .system import System
 def tension_symbols(rig: Rig) -> tuple[tuple[str, str], ...]:
     """The letter for the pull of each rope: T for one, T1, T2 ... for several, clear of the letters the file gives."""
     taken = {rig.effort_symbol, rig.rise_symbol, rig.haul_symbol, rig.gravity.symbol}
-    taken |= {g.symbol for part in (*rig.loads, *rig.moving, *rig.fixed) for g in (part.weight, part.mass) if g}
+    taken |= {g.symbol for part in rig.parts for g in (part.weight, part.mass) if g}
     letter = next(letter for letter in ("T", "P", "Q", "Z", "T_") if letter not in taken)
     names = [rope.name for rope in rig.ropes]
     return tuple((name, letter if len(names) == 1 else f"{letter}{n}") for n, name in enumerate(names, 1))
@@ -64,7 +64,8 @@ def _bodies(rig: Rig, system: System, letters: dict[str, str], heavy: set[str], 
         if coordinate.freedom != "rise":
             continue
         up, down, strands = _about(system, coordinate, letters, heavy)
-        members = [p for p in (*rig.loads, *rig.moving) if system.body.get(p.name) == coordinate.part]
+        movers = sorted(rig.movers, key=lambda part: isinstance(part, Moving))
+        members = [part for part in movers if system.body[part.name] == coordinate.part]
         weights = [w for part in members if (w := _weight(part, rig)) is not None]
         parts = (*(part.name for part in members), *strands)
         if moving:
@@ -81,7 +82,7 @@ def _bodies(rig: Rig, system: System, letters: dict[str, str], heavy: set[str], 
 
 def acceleration_symbol(rig: Rig, part: str) -> str:
     """The letter of a body's acceleration: a where one body moves, a1, a2 ... in the order of the file."""
-    bodies = [p.name for p in (*rig.moving, *rig.loads) if rig.bearer(p.name) == p.name]
+    bodies = [p.name for p in rig.movers if rig.bearer(p.name) == p.name]
     return "a" if len(bodies) <= 1 else f"a{bodies.index(part) + 1}" if part in bodies else "a"
 
 
@@ -141,7 +142,7 @@ def way_symbols(rig: Rig) -> dict[str, str]:
     aim = rig.bearer(rig.aim) if rig.aim else None
     found = {"hand": rig.haul_symbol}
     others = 0
-    for part in (*rig.moving, *rig.loads):
+    for part in rig.movers:
         if rig.bearer(part.name) != part.name:
             continue
         if part.name == aim:

@@ -112,6 +112,7 @@ def solve(rig: Rig) -> Answer:
         size_note=case.symbolic is None,
         tension_symbols=tension_symbols(rig),
         givens=_givens(rig),
+        weights=reader.weights(ideal),
     )
 
 
@@ -178,28 +179,32 @@ def _lossy(case: Case, ideal: Solved, finding: Finding, reader: Reader) -> tuple
 
 def _guesses(case: Case, ideal: Solved) -> Iterator[Solved]:
     """Solutions for the running directions that could be: both along one freedom, each combination along several."""
-    lossy = case.lossy
     if case.motions.way is not None:
         for sense in (1, -1):
             yield case.solve(case.along(case.motions.way, sense), moving=True)
         return
+    yield from (case.solve(flows, moving=True) for flows in _combinations(case) or [_driven(case, ideal)])
+
+
+def _combinations(case: Case) -> list[Flows]:
+    """Every way the lossy sheaves could run or be held, sheaves that must run together taken together; none past
+    MOST_GUESSES such groups."""
     groups: dict[tuple[Any, ...], list[tuple[int, int]]] = {}
-    for n in lossy:
-        row = case.flowing[n]
+    for n in case.lossy:
+        row = {c: v for c, v in case.flowing[n].items() if c in case.system.coordinates}
         lead = row[min(row)] if row else 1
-        key = tuple(sorted((c, v / lead) for c, v in row.items() if c in case.system.coordinates))
-        groups.setdefault(key, []).append((n, _sign(lead)))
-    choices: list[Flows] = []
-    for guess in product((1, -1, None), repeat=len(groups)) if len(groups) <= MOST_GUESSES else ():
-        if all(sense is None for sense in guess):
-            continue
+        groups.setdefault(tuple(sorted((c, v / lead) for c, v in row.items())), []).append((n, _sign(lead)))
+    if len(groups) > MOST_GUESSES:
+        return []
+    found: list[Flows] = []
+    for guess in product((1, -1, None), repeat=len(groups)):
         flows: list[int | None] = [0] * len(case.system.ties)
         for sense, members in zip(guess, groups.values(), strict=True):
             for n, turn in members:
                 flows[n] = None if sense is None else sense * turn
-        choices.append(tuple(flows))
-    for flows_ in choices or [_driven(case, ideal)]:
-        yield case.solve(flows_, moving=True)
+        if any(sense is not None for sense in guess):
+            found.append(tuple(flows))
+    return found
 
 
 def _driven(case: Case, ideal: Solved) -> Flows:

@@ -46,6 +46,11 @@ class Rig(Struct, frozen=True):
         return tuple(part for part in self.parts if isinstance(part, Load))
 
     @property
+    def movers(self) -> tuple[Moving | Load, ...]:
+        """Blocks and loads that travel, in the order of the file."""
+        return tuple(part for part in self.parts if not isinstance(part, Fixed))
+
+    @property
     def strands(self) -> tuple[Strand, ...]:
         return tuple(strand for rope in self.ropes for strand in rope.strands)
 
