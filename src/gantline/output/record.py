@@ -4,16 +4,18 @@ Every quantity is in SI: `value` a float, `exact` the same number in lowest term
 A number that is not known is null. Readers ignore keys they do not know.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from typing import Any
 
+from gantline.account import Account, Refusal, Step, WrongAnswer
 from gantline.mechanics import Answer, Certificate, Motion, Pull, Regime, Support, Value, Work
 from gantline.problems import Problem
-from gantline.quantity import text
+from gantline.quantity import Equation, Formula, text
 from gantline.rig import Rig
 
 FORMAT = "gantline-answer/1"
+ACCOUNT_FORMAT = "gantline-account/1"
 
 Record = dict[str, Any]
 
@@ -130,3 +132,45 @@ def _problem(problem: Problem) -> Record:
         "why": problem.why,
         "do": problem.do,
     }
+
+
+def account_record(title: str, account: Account | Refusal, others: Sequence[Account | Refusal] = ()) -> Record:
+    """One explanation, or why there is none by that method, ready for JSON, and what the other methods would say."""
+    record: Record = {"format": ACCOUNT_FORMAT, "title": title, **_method(account)}
+    if isinstance(account, Account):
+        record |= {
+            "steps": [_step(account, step) for step in account.steps],
+            "result": quantity(account.result),
+            "wrong": account.wrong and _wrong(account.wrong),
+        }
+    return {**record, "others": [_method(other) for other in others]}
+
+
+def written(formula: Equation | Formula | None) -> str:
+    """An equation or a formula on one line."""
+    if formula is None:
+        return ""
+    return " = ".join(map(text, formula.sides)) if isinstance(formula, Equation) else text(formula)
+
+
+def _method(account: Account | Refusal) -> Record:
+    reason = account.reason if isinstance(account, Refusal) else None
+    return {"method": account.method, "name": account.name, "accepted": reason is None, "reason": reason}
+
+
+def _step(account: Account, step: Step) -> Record:
+    return {
+        "id": step.id,
+        "idea": step.idea,
+        "say": account.line(step),
+        "formula": written(step.formula) or step.formula_text,
+        "view": step.view,
+        "lit": None if step.lit is None else list(step.lit),
+        "cites": list(step.cites),
+        "seconds": step.seconds,
+        "pause": step.pause,
+    }
+
+
+def _wrong(wrong: WrongAnswer) -> Record:
+    return {"rule": wrong.rule, "value": quantity(wrong.value), "overlooked": wrong.overlooked}

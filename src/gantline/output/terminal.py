@@ -1,43 +1,21 @@
-"""An answer and a file's problems as plain text for a terminal, which must obey nothing that a file says."""
+"""An answer and an explanation as calm text, for a terminal."""
 
-import unicodedata
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from fractions import Fraction
+from textwrap import fill
 
+from gantline.account import Account, Refusal
 from gantline.mechanics import Answer, Regime, Value
-from gantline.problems import Problem
 from gantline.quantity import numeral, text
 from gantline.rig import Rig, shown_unit
+
+from .plain import Paint, printable, width
+from .record import written
 
 ROWS = 24  # strands, supports or bodies shown at most; the record has them all
 FORMULA = 64  # characters of a formula shown at most
 
-Paint = Callable[[str, str], str]
 Row = tuple[str, Sequence[str], str]
-
-_CODES = {"strong": "1", "quiet": "2", "wrong": "31", "good": "32", "place": "36"}
-_UNSEEN = {"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"}  # controls, bidi and zero-width marks, unassigned
-
-
-def painter(colour: bool) -> Paint:
-    """How to set off a text: by colour, or not at all."""
-    return (lambda kind, words: f"\x1b[{_CODES[kind]}m{words}\x1b[0m") if colour else (lambda kind, words: words)
-
-
-def printable(words: str) -> str:
-    """The text with everything a terminal could obey, or an eye could miss, written as an escape."""
-    return "".join(_escaped(sign) if unicodedata.category(sign) in _UNSEEN else sign for sign in words)
-
-
-def width(words: str) -> int:
-    """The columns a text takes on a terminal: wide signs two, combining marks none."""
-    return sum(_columns(sign) for sign in words)
-
-
-def problems_text(problems: Sequence[Problem], file: str, paint: Paint) -> str:
-    """All problems of a file, one below the other, with the line and a caret under the place."""
-    count = f"{len(problems)} {'problem' if len(problems) == 1 else 'problems'} in {printable(file)}"
-    return "\n".join([*(_problem(problem, file, paint) for problem in problems), paint("strong", count)])
 
 
 def answer_text(rig: Rig, answer: Answer, says: str, paint: Paint) -> str:
@@ -60,28 +38,6 @@ def shown(rig: Rig, value: Value | None) -> str:
     number = value.number / unit.factor if unit else value.number
     name = unit.name if unit else value.unit
     return numeral(number) + ("" if name == "1" else f" {name}")
-
-
-def _escaped(sign: str) -> str:
-    code = ord(sign)
-    return "    " if sign == "\t" else f"\\x{code:02x}" if code < 256 else f"\\u{code:04x}"
-
-
-def _columns(sign: str) -> int:
-    if unicodedata.combining(sign) or unicodedata.category(sign) in ("Mn", "Me"):
-        return 0
-    return 2 if unicodedata.east_asian_width(sign) in "WF" else 1
-
-
-def _problem(problem: Problem, file: str, paint: Paint) -> str:
-    place = f"{printable(file)}:{problem.place.line}:{problem.place.column}"
-    start, stop = problem.place.column - 1, problem.place.column - 1 + problem.place.length
-    before, under = printable(problem.text[:start]), printable(problem.text[start:stop])
-    lines = [f"{paint('place', place)}: {paint('wrong', problem.code)}: {printable(problem.says)}"]
-    if problem.text.strip():
-        lines += ["", f"    {printable(problem.text)}"]
-        lines += [f"    {' ' * width(before)}{paint('wrong', '^' * max(1, width(under)))}"]
-    return "\n".join([*lines, f"  why  {printable(problem.why)}", f"  do   {printable(problem.do)}", ""])
 
 
 def _formula(value: Value | None) -> str:
@@ -159,7 +115,8 @@ def _tables(tables: list[list[Row]], paint: Paint) -> list[str]:
 
     def line(row: Row) -> str:
         numbers = "".join(f"  {' ' * (cells[n] - width(cell))}{cell}" for n, cell in enumerate(row[1]))
-        return f"  {row[0]}{' ' * max(0, label - width(row[0]))}{numbers}{paint('quiet', f'   {row[2]}') if row[2] else ''}"
+        label_cell = row[0] + " " * max(0, label - width(row[0]))
+        return f"  {label_cell}{numbers}{paint('quiet', f'   {row[2]}') if row[2] else ''}"
 
     return ["\n".join(line(row).rstrip() for row in table) for table in tables]
 
@@ -170,6 +127,27 @@ def _certificate(answer: Answer, paint: Paint) -> str:
     return paint("good" if largest == 0 else "wrong", f"checked {len(answer.certificate.checks)} ways: {verdict}")
 
 
-def shelf_text(entries: Iterable[tuple[str, str, str]], paint: Paint) -> str:
-    """The ready rigs: name, what it teaches, which wrong idea it uncovers."""
-    return "\n".join(f"{paint('strong', name)}\n  {teaches}\n  {paint('quiet', ideas)}" for name, teaches, ideas in entries)
+def account_text(account: Account | Refusal, others: Sequence[Account | Refusal], paint: Paint) -> str:
+    """An explanation as numbered sentences, each with its formula; then the other ways, and why some will not do."""
+    if isinstance(account, Refusal):
+        blocks = [f"{paint('strong', account.name)}: not here.\n{account.reason}"]
+    else:
+        blocks = [paint("strong", account.name), "\n".join(_steps(account, paint))]
+    return "\n\n".join([*blocks, *_others(others, paint)])
+
+
+def _steps(account: Account, paint: Paint) -> list[str]:
+    lines = []
+    for count, step in enumerate(account.steps, 1):
+        words = printable(account.line(step, spoken=False))
+        sentence = fill(words, 100, initial_indent=f"{count:>3}  ", subsequent_indent="     ")
+        formula = written(step.formula) or step.formula_text
+        lines += [sentence, *([paint("quiet", f"       {formula}")] if formula else [])]
+    return lines
+
+
+def _others(others: Sequence[Account | Refusal], paint: Paint) -> list[str]:
+    ways = [f"  --method {other.method:<12} {other.name}" for other in others if isinstance(other, Account)]
+    refused = [f"  {other.name}: {other.reason}" for other in others if isinstance(other, Refusal)]
+    blocks = [(ways, "Other ways to the same answer"), (refused, "Ways that will not do here")]
+    return ["\n".join([paint("strong", title), *lines]) for lines, title in blocks if lines]

@@ -1,0 +1,160 @@
+"""Everything Gantline does, as plain functions: the command line and other programs call these and nothing below.
+
+The heavy storeys are imported inside the functions, so that a skin that only prints its help stays quick to start.
+"""
+
+import os
+from collections.abc import Callable, Mapping, Sequence
+from html import escape
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
+
+from gantline.problems import Problem
+
+if TYPE_CHECKING:
+    from gantline.account import Account, Refusal
+    from gantline.figure import Scene
+    from gantline.mechanics import Answer
+    from gantline.rig import Rig
+
+READ_AT_MOST = 64 * 1024 + 1  # one byte past what the notation allows, so that the notation itself says so
+
+
+class Solved(Struct, frozen=True):
+    """A rig with its certified answer. In a notebook it shows itself: the figure, the sentence, the formula."""
+
+    rig: "Rig"
+    answer: "Answer"
+
+    @property
+    def says(self) -> str:
+        """The sentence for the answer's status."""
+        from gantline.account import verdict
+
+        return verdict(self.rig, self.answer)
+
+    def record(self) -> dict[str, Any]:
+        """The answer record `gantline-answer/1`, as JSON types."""
+        from gantline.output.record import answer_record
+
+        return answer_record(self.rig, self.answer, self.says)
+
+    def __str__(self) -> str:
+        from gantline.output.plain import painter
+        from gantline.output.terminal import answer_text
+
+        return answer_text(self.rig, self.answer, self.says, painter(False))
+
+    def _repr_html_(self) -> str:
+        return f"<div>{draw(self, 'labelled').svg()}<pre>{escape(str(self))}</pre></div>"
+
+
+class Plate(Struct, frozen=True):
+    """A drawn figure. In a notebook it shows itself."""
+
+    scene: "Scene"
+    theme: str = "light"
+
+    def svg(self, prefix: str = "") -> str:
+        """The figure as SVG, text as text. `prefix` keeps ids apart where several stand in one page."""
+        from gantline.output.svg import write
+
+        return write(self.scene, self.theme, prefix)
+
+    def png(self, width: int = 1200) -> bytes:
+        """The figure as PNG, `width` pixels wide. Needs the extra `gantline[png]`; ImportError without it."""
+        from gantline.output.png import write
+
+        return write(self.scene, self.theme, width)
+
+    def _repr_svg_(self) -> str:
+        return self.svg()
+
+
+def read(source: str | bytes, changes: Mapping[str, str] | None = None) -> tuple["Rig | None", tuple[Problem, ...]]:
+    """A rig from the text of a `.rig` file, or None and all its problems.
+
+    `changes` are what-if values set on top of the text: {"lower.weight": "20 N"}.
+    """
+    from gantline.notation import parse, parse_bytes, with_value
+    from gantline.rig import read as read_tree
+
+    tree, problems = parse(source) if isinstance(source, str) else parse_bytes(source)
+    for name, written in (changes or {}).items():
+        tree, more = with_value(tree, name, written)
+        problems += more
+    if problems:
+        return None, problems
+    return read_tree(tree)
+
+
+def load(
+    path: str | os.PathLike[str], changes: Mapping[str, str] | None = None
+) -> tuple["Rig | None", tuple[Problem, ...]]:
+    """`read` for a file. Raises OSError where it cannot be read."""
+    return read(contents(path), changes)
+
+
+def contents(path: str | os.PathLike[str]) -> bytes:
+    """The bytes of a file, never more than READ_AT_MOST, and never waiting for a pipe that nobody writes to."""
+    descriptor = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
+    with open(descriptor, "rb") as file:
+        if hasattr(os, "set_blocking"):
+            os.set_blocking(descriptor, True)
+        return file.read(READ_AT_MOST)
+
+
+def tidy(source: str | bytes) -> tuple[str | None, tuple[Problem, ...]]:
+    """The text in the one tidy form, or None and the problems that stand in the way."""
+    from gantline.notation import parse, parse_bytes
+    from gantline.notation import tidy as tidy_tree
+
+    tree, problems = parse(source) if isinstance(source, str) else parse_bytes(source)
+    return (None, problems) if problems else (tidy_tree(tree), ())
+
+
+def solve(rig: "Rig") -> Solved:
+    """The exact answer of a rig, certified."""
+    from gantline.mechanics import solve as solve_rig
+
+    return Solved(rig, solve_rig(rig))
+
+
+def explain(of: "Rig | Solved", method: str | None = None) -> "Account | Refusal":
+    """The answer explained: by the method named, else by the one that fits best. ValueError for an unknown method."""
+    from gantline.account import explain as explain_answer
+
+    solved = _solved(of)
+    return explain_answer(solved.rig, solved.answer, method)
+
+
+def accounts(of: "Rig | Solved") -> tuple["Account | Refusal", ...]:
+    """What every method says of a rig, the best first, the refusals last."""
+    from gantline.account import accounts as all_accounts
+
+    solved = _solved(of)
+    return all_accounts(solved.rig, solved.answer)
+
+
+def draw(of: "Rig | Solved", view: str = "bare", *, theme: str = "light", lit: Sequence[str] | None = None) -> Plate:
+    """The figure of a rig. `view` is one of gantline.figure.VIEWS; `lit` are the parts in ink, None for all.
+
+    ValueError for an unknown view, theme or part.
+    """
+    from gantline.figure import draw as draw_scene
+
+    solved = _solved(of)
+    return Plate(draw_scene(solved.rig, solved.answer, view, lit=None if lit is None else tuple(lit)), theme)
+
+
+def lesson(
+    of: Sequence["Rig | Solved"], directory: str | os.PathLike[str], progress: Callable[[str], None] | None = None
+) -> Path:
+    """A lesson over the rigs, built whole into `directory`; its index.html. `progress` hears what is being made."""
+    raise NotImplementedError
+
+
+def _solved(of: "Rig | Solved") -> Solved:
+    return of if isinstance(of, Solved) else solve(of)

@@ -1,0 +1,5 @@
+"""The command line: a thin skin over `api`."""
+
+from .main import main
+
+__all__ = ["main"]

@@ -1,0 +1,69 @@
+"""`gantline shelf`: the ready rigs."""
+
+import sys
+from argparse import ArgumentParser, Namespace
+from difflib import get_close_matches
+from pathlib import Path
+
+from gantline.output.plain import painter
+
+from ..console import GOOD, Trouble, coloured, print_json, save
+
+HELP = "the ready rigs: lists them with what they teach, and copies one"
+EXAMPLES = """\
+examples:
+  gantline shelf                            all of them
+  gantline shelf burton                     those that speak of a burton
+  gantline shelf planter -o planter.rig     a copy of one
+  gantline shelf --json
+"""
+SHELF = Path(__file__).parents[2] / "shelf"
+
+
+def add(parser: ArgumentParser) -> None:
+    parser.add_argument("words", metavar="WORD", nargs="*", help="a rig's name, or words to look for")
+    parser.add_argument("-o", "--output", metavar="FILE", help="copy the rig of that name; - prints it")
+    parser.add_argument("--json", action="store_true", help="the list that programs read")
+
+
+def run(arguments: Namespace) -> int:
+    if arguments.output:
+        return _copy(" ".join(arguments.words), arguments.output)
+    entries = [entry for entry in map(head, sorted(SHELF.glob("*.rig"))) if _speaks_of(entry, arguments.words)]
+    if arguments.json:
+        print_json({"format": "gantline-shelf/1", "rigs": entries})
+    elif entries:
+        paint = painter(coloured(sys.stdout))
+        for entry in entries:
+            print(f"{paint('strong', entry['name'])}\n  {entry['teaches']}\n  {paint('quiet', entry['wrong_ideas'])}")
+    else:
+        raise Trouble(f"no rig on the shelf speaks of {' '.join(arguments.words)}", "See them all with gantline shelf.")
+    return GOOD
+
+
+def head(path: Path) -> dict[str, str]:
+    """What a ready rig says of itself: its name, and the two lines at its head."""
+    lines = path.read_text(encoding="utf-8").splitlines()
+    said = dict(line[2:].split(": ", 1) for line in lines if line.startswith(("# Teaches: ", "# Wrong ideas: ")))
+    return {"name": path.stem, "teaches": said["Teaches"], "wrong_ideas": said["Wrong ideas"]}
+
+
+def _speaks_of(entry: dict[str, str], words: list[str]) -> bool:
+    said = " ".join(entry.values()).lower()
+    return all(word.lower() in said for word in words)
+
+
+def _copy(name: str, output: str) -> int:
+    ready = {path.stem: path for path in SHELF.glob("*.rig")}
+    if name not in ready:
+        near = get_close_matches(name, ready, 1)
+        advice = f"Did you mean {near[0]}?" if near else "See the names with gantline shelf."
+        raise Trouble(f"no rig on the shelf is called {name!r}", advice)
+    data = ready[name].read_bytes()
+    if output == "-":
+        sys.stdout.write(data.decode())
+    elif Path(output).exists():
+        raise Trouble(f"{output} is there already", "Choose another name with -o, or remove it first.")
+    else:
+        save(output, data)
+    return GOOD
