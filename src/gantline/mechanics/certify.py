@@ -25,7 +25,7 @@ class _Route:
         for rope in rig.ropes:
             for n, contact in enumerate(rope.contacts):
                 self._touch(rope, n, contact)
-        self.bears = {name: rig.bearer(name) for name in (p.name for p in rig.parts)}
+        self.heights = {part.name: fmpq(100 + 7 * n) for n, part in enumerate(rig.parts)}
 
     def _touch(self, rope: Rope, n: int, contact: Contact) -> None:
         """Which strands pull at a part, and whether up (1), down (-1) or sideways (0)."""
@@ -263,13 +263,12 @@ def _lengths(route: _Route, regime: Regime) -> list[Check]:
 
 def _measured(route: _Route, rope: Rope, rises: Mapping[str, fmpq]) -> fmpq:
     """The plumb length of a rope with each part lifted by its rise from a height of its own."""
-    heights = {part.name: fmpq(100 + 7 * n) for n, part in enumerate(route.rig.parts)}
     total = fmpq(0)
     for strand in rope.strands:
         if strand.course != "level":
             high, low = _ends(strand)
-            total += _rise(route, high, heights) + _rise(route, high, rises)
-            total -= _rise(route, low, heights) + _rise(route, low, rises)
+            total += _rise(route, high, route.heights) + _rise(route, high, rises)
+            total -= _rise(route, low, route.heights) + _rise(route, low, rises)
     return total
 
 

@@ -18,43 +18,40 @@ def written(ratio: Ratio) -> Formula:
 
 
 def _factors(polynomial: Any) -> list[Formula]:
-    """Content, powers of symbols, then the sums; sums in one symbol alone stay multiplied out."""
+    """Content and powers of symbols in front, then sums; sums in one symbol alone stay multiplied out."""
     names = polynomial.context().names()
     terms = polynomial.to_dict()
     if len(terms) <= 1:
         return _monomial(terms, names)
-    content, rest = polynomial.factor() if polynomial.total_degree() > 1 else _linear(polynomial)
-    symbols: list[Formula] = []
-    sums: list[Formula] = []
+    content = int(polynomial.content())
+    if all(coefficient < 0 for coefficient in terms.values()):
+        content = -content
+    lowest = tuple(map(min, zip(*terms, strict=True)))
+    rest = {tuple(a - b for a, b in zip(e, lowest, strict=True)): c / content for e, c in terms.items()}
+    front = _monomial({lowest: content}, names)
+    if front == [Number(Fraction(1))]:
+        front = []
+    if all(sum(exponents) <= 1 for exponents in rest):
+        return [*front, _sum(rest, names)]
+    return front + _sums(polynomial.context().from_dict(rest), names)
+
+
+def _sums(polynomial: Any, names: tuple[str, ...]) -> list[Formula]:
+    """The factors of a polynomial that no number and no symbol divides."""
+    sign, factors = polynomial.factor()
     single: dict[int, Any] = {}
-    for factor, exponent in rest:
-        parts = factor.to_dict()
-        if len(parts) == 1:
-            symbols += _monomial({tuple(e * exponent for e in next(iter(parts))): 1}, names)
-            continue
+    found: list[Formula] = []
+    for factor, exponent in factors:
         used = [n for n, degree in enumerate(factor.degrees()) if degree]
         if len(used) == 1:
             single[used[0]] = single[used[0]] * factor**exponent if used[0] in single else factor**exponent
             continue
-        if content < 0 and exponent % 2 and parts[max(parts)] > 0 and any(c < 0 for c in parts.values()):
-            content, parts = -content, {exponents: -c for exponents, c in parts.items()}
-        whole = _sum(parts, names)
-        sums.append(whole if exponent == 1 else Power(whole, exponent))
-    sums = [_sum(poly.to_dict(), names) for poly in single.values()] + sums
-    number = Fraction(int(content))
-    return ([Number(number)] if number != 1 else []) + sorted(symbols, key=lambda s: _order(s, names)) + sums
-
-
-def _linear(polynomial: Any) -> tuple[Any, list[tuple[Any, int]]]:
-    content = polynomial.content()
-    if all(coefficient < 0 for coefficient in polynomial.coeffs()):
-        content = -content
-    return content, [(polynomial / content, 1)]
-
-
-def _order(formula: Formula, names: tuple[str, ...]) -> int:
-    base = formula.base if isinstance(formula, Power) else formula
-    return names.index(base.name) if isinstance(base, Symbol) else len(names)
+        if sign < 0 and exponent % 2:
+            sign, factor = -sign, -factor
+        whole = _sum(factor.to_dict(), names)
+        found.append(whole if exponent == 1 else Power(whole, exponent))
+    alone = [poly if n or sign > 0 else -poly for n, poly in enumerate(single.values())]
+    return [_sum(poly.to_dict(), names) for poly in alone] + found
 
 
 def _monomial(terms: dict[Any, Any], names: tuple[str, ...]) -> list[Formula]:
