@@ -1,0 +1,6 @@
+"""The house's checks share `places`, which lies beside them."""
+
+import sys
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parent))
