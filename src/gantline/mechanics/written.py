@@ -8,13 +8,23 @@ from gantline.quantity import Formula, Number, Power, Product, Quotient, Sum, Sy
 from .ring import Ratio
 
 
+_MOST_KNOWN = 4096
+_known: dict[tuple[tuple[str, ...], str, str], Formula] = {}  # the same few functions come up again and again
+
+
 def written(ratio: Ratio) -> Formula:
     """The formula of a rational function, in lowest terms."""
     lowest = ratio.reduced()
-    over = _factors(lowest.num)
-    if lowest.den.is_one():
-        return _product(over)
-    return Quotient(_product(over), _product(_factors(lowest.den)))
+    key = (lowest.num.context().names(), str(lowest.num), str(lowest.den))
+    formula = _known.get(key)
+    if formula is None:
+        formula = _product(_factors(lowest.num))
+        if not lowest.den.is_one():
+            formula = Quotient(formula, _product(_factors(lowest.den)))
+        if len(_known) >= _MOST_KNOWN:
+            _known.clear()
+        _known[key] = formula
+    return formula
 
 
 def _factors(polynomial: Any) -> list[Formula]:
