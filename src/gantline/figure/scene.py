@@ -17,12 +17,16 @@ class Run(Struct, frozen=True):
 
 
 class Mark(Struct, frozen=True, kw_only=True):
-    """What every primitive has: the part it shows, its role in the style, pencil or ink, and its layer."""
+    """What every primitive has: the part it shows, its role in the style, pencil or ink, and its layer.
+
+    `body` names what it moves with, `sheave` the wheel it belongs to; both may be empty.
+    """
 
     part: str
     role: str
     pencil: bool = False
     layer: str = "rig"
+    body: str = ""
     sheave: str = ""
 
 
@@ -34,12 +38,13 @@ class Line(Mark, frozen=True, tag=True):
 
 
 class Path(Mark, frozen=True, tag=True):
-    """`d` is an SVG path in the primitive's own frame, which is turned by `turn` and then moved to (x, y)."""
+    """`d` is an SVG path in its own frame, which is mirrored top to bottom (`flip`), turned, and moved to (x, y)."""
 
     d: str
     x: float = 0.0
     y: float = 0.0
     turn: float = 0.0
+    flip: bool = False
 
 
 class Circle(Mark, frozen=True, tag=True):
@@ -67,7 +72,7 @@ class Rect(Mark, frozen=True, tag=True):
 
 
 class Strand(Mark, frozen=True, tag=True):
-    """A straight run of rope between two points. `name` is rope:index, `lay` the rope's look (0 hemp, 1 to 4 coloured)."""
+    """A straight run of rope between two points. `name` is rope:index, `lay` its look, 0 to 4."""
 
     name: str
     x1: float
@@ -124,9 +129,11 @@ class Panel(Struct, frozen=True):
 
 
 class Scene(Struct, frozen=True):
-    """A whole figure. `title` and `description` are its alternative text; `spread` says marks are shown to scale."""
+    """A whole figure, its frame from (left, top). `title` and `description` are its alternative text."""
 
     view: str
+    left: float
+    top: float
     width: float
     height: float
     title: str

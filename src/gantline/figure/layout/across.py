@@ -7,7 +7,7 @@ bar, and the width of the whole. All else is a linear expression in them.
 from msgspec import Struct
 
 from .frame import Frame, Piece, Tie, Turn
-from .heights import Heights, on_the_rope, depth
+from .heights import Heights, depth, on_the_rope
 from .sizes import (
     BAR_TO_RING,
     BEAM_TO_BAR,

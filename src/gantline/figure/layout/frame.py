@@ -181,7 +181,7 @@ def _tensions(rig: Rig, answer: Answer) -> list[float]:
         if tension is None:
             found.append(1.0)
         elif tension.number is not None:
-            found.append(float(tension.number))
+            found.append(max(float(tension.number), 0.0))
         elif tension.formula is not None:
             names = symbols(tension.formula)
             found.append(float(value(tension.formula, {name: stand_in[name] for name in names})))

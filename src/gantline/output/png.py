@@ -1,0 +1,45 @@
+"""A scene as PNG, drawn with the packaged typefaces only, so that the same scene gives the same bytes."""
+
+import os
+import tempfile
+from importlib.resources import as_file, files
+from pathlib import Path
+
+from gantline.figure import Scene
+
+from . import svg
+
+_FONTCONFIG = """<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig><dir>{fonts}</dir><cachedir>{cache}</cachedir></fontconfig>
+"""
+
+
+def write(scene: Scene, theme: str = "light", width: int = 1200) -> bytes:
+    """PNG bytes, `width` px wide. Raises ImportError, with what to install, where pyvips is missing."""
+    _use_packaged_fonts()
+    try:
+        import pyvips
+    except ImportError as missing:
+        raise ImportError("PNG needs pyvips: pip install 'gantline[png]'") from missing
+    drawn = svg.write(scene, theme).encode("utf-8")
+    image = pyvips.Image.svgload_buffer(drawn, scale=width / scene.width, unlimited=True)
+    image = image.flatten(background=_ground(theme))
+    return bytes(image.write_to_buffer(".png", compression=9, keep="none"))
+
+
+def _ground(theme: str) -> list[int]:
+    paper = svg.THEMES[theme]["paper"]
+    return [int(paper[n : n + 2], 16) for n in (1, 3, 5)]
+
+
+def _use_packaged_fonts() -> None:
+    """Points fontconfig at the packaged fonts; it reads this once, when it is first used in the process."""
+    folder = Path(tempfile.gettempdir(), f"gantline-fonts-{os.getuid()}")
+    folder.mkdir(mode=0o700, exist_ok=True)
+    with as_file(files("gantline").joinpath("assets")) as fonts:
+        file = folder / "fonts.conf"
+        text = _FONTCONFIG.format(fonts=fonts, cache=folder / "cache")
+        if not file.exists() or file.read_text(encoding="utf-8") != text:
+            file.write_text(text, encoding="utf-8")
+    os.environ["FONTCONFIG_FILE"] = str(file)
