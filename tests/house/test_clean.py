@@ -11,7 +11,10 @@ TEXTS = sorted(
     for path in folder.rglob("*")
     if path.suffix in {".py", ".md", ".rig", ".css", ".js", ".html", ".toml", ".json", ".typ", ""} and path.is_file()
     if not {"assets", "node_modules", "__pycache__"} & set(path.parts) and path.name != "package-lock.json"
-) + [ROOT / name for name in ("README.md", "ARCHITECTURE.md", "GLOSSARY.md", "CHANGELOG.md", "Makefile", "pyproject.toml")]
+) + [
+    ROOT / name
+    for name in ("README.md", "ARCHITECTURE.md", "GLOSSARY.md", "CHANGELOG.md", "Makefile", "pyproject.toml")
+]
 FETCHED = re.compile(r"""(?:src|href|url|import)\s*[=(]\s*["']?(?:https?:)?//""")
 UNFINISHED = re.compile(r"\b(?:TO" + r"DO|FIX" + r"ME|X" + r"XX|NotImplemented" + r"Error)\b")
 ONE_MACHINE = re.compile(r"(?<![\w.])/(?:ro" + r"ot|ho" + r"me|wo" + r"rk)/")

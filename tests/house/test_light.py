@@ -20,7 +20,9 @@ def loaded(code: str) -> set[str]:
     return set(json.loads(done.stdout.splitlines()[-1]))
 
 
-@pytest.mark.parametrize("argv", [["--help"], ["shelf"], ["shelf", "planter", "-o", "-"], ["solve", "--help"]], ids=" ".join)
+@pytest.mark.parametrize(
+    "argv", [["--help"], ["shelf"], ["shelf", "planter", "-o", "-"], ["solve", "--help"]], ids=" ".join
+)
 def test_light_commands_stay_light(argv: list[str]) -> None:
     assert not loaded(ASK.format(argv=argv)) & HEAVY
 
