@@ -30,7 +30,7 @@ def test_nobody_inside_uses_the_front_door(name: str) -> None:
 
 @pytest.mark.parametrize("name", modules())
 def test_another_folder_is_entered_by_its_front(name: str) -> None:
-    """`from gantline.rig import Rig`, never `from gantline.rig.rig import Rig`; output is a folder of single formats."""
+    """`from gantline.rig import Rig`, never `from gantline.rig.rig`; output is a folder of single formats."""
     folder = name.split("/")[0]
     for module in imports(modules()[name]):
         parts = module.split(".")

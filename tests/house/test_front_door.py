@@ -3,9 +3,10 @@
 import ast
 import inspect
 
-import gantline
 import pytest
 from places import DOCS, SOURCE
+
+import gantline
 
 
 def test_the_names_are_sorted_and_all_there() -> None:

@@ -8,10 +8,17 @@ import pytest
 from places import SHELF
 
 HEAVY = {
-    "numpy", "flint", "highspy", "pyvips", "typst", "rich", "sympy", "importlib.metadata", "email", "asyncio", "dataclasses",
-    "gantline.mechanics.solver", "gantline.figure", "gantline.account",
+    "numpy", "flint", "highspy", "pyvips", "typst", "rich", "sympy", "importlib.metadata", "email", "asyncio",
+    "dataclasses", "gantline.mechanics.solver", "gantline.figure", "gantline.account",
 }  # fmt: skip
-ASK = "import json, sys; from gantline.cli import main; sys.argv = ['gantline']\ntry: main({argv})\nexcept SystemExit: pass\n"
+ASK = """\
+import json, sys
+from gantline.cli import main
+try:
+    main({argv})
+except SystemExit:
+    pass
+"""
 TELL = "print('\\n' + json.dumps(sorted(sys.modules)))"
 
 
