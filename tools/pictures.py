@@ -1,0 +1,26 @@
+"""Draws the pictures of the README from rigs of the shelf."""
+
+from pathlib import Path
+
+import gantline
+
+ROOT = Path(__file__).resolve().parents[1]
+PICTURES = {
+    "planter-cut": ("planter", "cut"),
+    "planter-displacement": ("planter", "displacement"),
+    "burton-labelled": ("burton-heavy", "labelled"),
+}
+
+
+def main() -> None:
+    folder = ROOT / "docs" / "img"
+    folder.mkdir(exist_ok=True)
+    for name, (ready, view) in PICTURES.items():
+        rig, problems = gantline.load(ROOT / "src" / "gantline" / "shelf" / f"{ready}.rig")
+        if rig is None:
+            raise SystemExit(f"{ready}: {problems[0].says}")
+        (folder / f"{name}.png").write_bytes(gantline.draw(rig, view).png(900))
+
+
+if __name__ == "__main__":
+    main()
