@@ -3,7 +3,7 @@
 import os
 import sys
 from collections.abc import Callable, Sequence
-from contextlib import suppress
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from gantline import api
@@ -79,14 +79,11 @@ def progress() -> Callable[[str], None]:
 
 def save(path: str, data: bytes) -> None:
     """Writes a file whole, or not at all."""
-    beside = f"{path}.{os.getpid()}.part"
+    from gantline.output import files
+
     try:
-        with open(beside, "xb") as file:
-            file.write(data)
-        os.replace(beside, path)
-    except OSError as error:
-        with suppress(OSError):
-            os.unlink(beside)
+        files.write(Path(path), data)
+    except (OSError, ValueError) as error:
         raise Trouble(f"cannot write {path}: {_reason(error)}", "Choose another place with -o.") from error
 
 
