@@ -1,0 +1,10 @@
+"""Explains a solved rig in several ways, says kindly why a way will not do, and knows the wrong answers it invites."""
+
+from .account import Account, Refusal, Said, Step, WrongAnswer
+from .explaining import accounts, explain
+from .methods import METHODS
+from .wrong import WRONG_RULES, wrong_answers
+
+__all__ = [
+    "METHODS", "WRONG_RULES", "Account", "Refusal", "Said", "Step", "WrongAnswer", "accounts", "explain", "wrong_answers",
+]  # fmt: skip

@@ -1,0 +1,175 @@
+"""How an account goes on after its answer: who holds the rest, the price in rope, the wrong answer, the turn at the end."""
+
+from fractions import Fraction
+
+from msgspec.structs import replace
+
+from gantline.mechanics import Value, solve
+from gantline.quantity import Equation, Symbol
+from gantline.rig import Given, Hand, Load, Rig
+
+from .account import Account, WrongAnswer
+from .facts import Body, Facts
+from .phrases import en
+from .steps import count_words, really, rise_letter, size, times
+from .writing import Writer
+from .wrong import named
+
+
+def beam(writer: Writer) -> None:
+    """What hangs on the fixed part, where one alone has ropes on it."""
+    facts = writer.facts
+    supports = [s for s in facts.ideal.supports if s.force and s.force.number is not None and facts.strands_at(s.name)]
+    upward = [s for s in supports if s.force and (s.force.number or 0) < 0]
+    supports = upward or supports
+    load = facts.weight(facts.load)
+    if len(supports) != 1 or load is None or load.number is None or facts.ideal.effort is None:
+        return
+    found = supports[0]
+    force, effort = found.force, facts.ideal.effort.number
+    assert force is not None and force.number is not None
+    writer.tell(R=size(force))
+    held = len(facts.aim.up) if facts.aim else 0
+    if upward:
+        true = "pulled-up"
+    elif facts.hand_inside and not facts.rides:
+        true = "half" if force.number == effort and held == 2 else "rest"
+    else:
+        true = "twice" if force.number == 2 * load.number else "more" if force.number > load.number else "plain"
+    writer.step(
+        "beam", "solve", lit=(found.name, *(s.name for s in facts.strands_at(found.name))),
+        marks=[(found.name, writer.mark(force))], cites=(f"support:{found.name}",), true={true},
+        formula_text=f"{writer.mark(force)}", words=(count_words(facts.aim) if facts.aim else {}) | {"anchor": writer.nouns[found.name]},
+    )  # fmt: skip
+
+
+def pay(writer: Writer, body: Body) -> None:
+    """The price in rope for the strands of one rope that hold a body."""
+    facts, n = writer.facts, len(body.up)
+    haul, rise = Symbol(facts.rig.haul_symbol), Symbol(rise_letter(facts))
+    words = count_words(body)
+    strands = [strand.name for strand in body.up]
+    asked = "asked" in writer.tags
+    whole = n <= 2 or not asked
+    equation = writer.equation(haul, times(n, rise), key="s" if asked else "")
+    writer.step(
+        "pay", "displacement", lit=(*body.parts, *strands), formula=equation if whole else rise,
+        cites=("length:" + body.ropes[0],), pause=2.0 if whole else 0.0, words=words,
+    )  # fmt: skip
+    if not whole:
+        writer.step(
+            "pay-hand", "displacement", lit=("hand", *strands), formula=equation, cites=("result:haul",), pause=2.0,
+            words=words,
+        )  # fmt: skip
+
+
+def close(writer: Writer, words: dict[str, str], idea: str) -> Account:
+    """The wrong answer worth naming, real wheels, the rule in one breath, and a turn to think on."""
+    facts = writer.facts
+    mistake = wrong(writer, idea, words)
+    really(writer)
+    letters = writer.facts.rig.effort_symbol
+    writer.step("recap", "solve", formula_text=words.get("recap_formula", f"{letters}"), words=words)
+    twist(writer, words)
+    result = facts.ideal.load if facts.ideal.load is not None else facts.ideal.effort
+    return writer.account(result, mistake)
+
+
+def wrong(writer: Writer, idea: str, words: dict[str, str]) -> WrongAnswer | None:
+    """Names the commonest wrong answer of this rig, where one tells itself apart from every number said so far."""
+    facts = writer.facts
+    mistake = named(facts, idea, other_pulls(facts))
+    if mistake is None:
+        return None
+    writer.tell(X=mistake.value)
+    writer.keep_apart("F", "X")
+    tag, more = _how(facts, mistake)
+    writer.step(
+        "wrong", "count", lit=mistake.look_at, struck=mistake.look_at[-1:] if tag == "single" else (),
+        formula=mistake.formula, true={tag}, words=words | more,
+    )  # fmt: skip
+    return mistake
+
+
+def other_pulls(facts: Facts) -> set[Fraction]:
+    """The pulls of this rig that are true of something else: strands, supports, and raising or lowering with loss."""
+    forces = [s.tension for r in facts.answer.regimes for s in r.strands]
+    forces += [s.force for s in facts.ideal.supports] + [r.effort for r in facts.answer.regimes]
+    return {abs(force.number) for force in forces if force and force.number is not None}
+
+
+def _how(facts: Facts, mistake: WrongAnswer) -> tuple[str, dict[str, str]]:
+    """Whether a wrong answer has one story or several that only share the number of shares."""
+    say = mistake.overlooked[:1].lower() + mistake.overlooked[1:]
+    whole = sum((v.number or Fraction(0) for _, v in facts.body_weights(facts.aim)), Fraction(0)) if facts.aim else Fraction(0)
+    number = mistake.value.number
+    shares = whole / number if number and facts.answer.status == "holds" else Fraction(0)
+    if number == 0:
+        return "stays", {"overlooked": say}
+    if shares == 1 and facts.hand_inside and len(facts.rig.ropes) == 1:
+        return "whole", {"overlooked": say}
+    if mistake.same_as and shares.denominator == 1 and shares > 1:
+        return "merged", {"k": en.count(int(shares)), "overlooked": say}
+    return "single", {"overlooked": say}
+
+
+def twist(writer: Writer, words: dict[str, str]) -> None:
+    """A last question that changes one thing, and its answer."""
+    facts = writer.facts
+    if facts.ideal.load is not None or not facts.numeric:
+        return
+    if facts.rides:
+        _friend(writer)
+    elif facts.answer.helps:
+        _let_go(writer)
+    elif _turns_over(facts):
+        _turned_over(writer, words)
+
+
+def _turns_over(facts: Facts) -> bool:
+    """Whether a tackle can be turned over whole: one rope, one moving body, no wheel beyond those that hold it."""
+    if len(facts.rig.ropes) > 1 or len(facts.bodies) > 1 or facts.aim is None or not facts.sheaves:
+        return False
+    return len(facts.sheaves) == len(facts.aim.up) - (1 if facts.hand_inside else 0)
+
+
+def _turned_over(writer: Writer, words: dict[str, str]) -> None:
+    facts = writer.facts
+    assert facts.aim is not None
+    after = len(facts.aim.up) + (-1 if facts.hand_inside else 1)
+    writer.step("twist", "bare", formula_text="N = ?", pause=5.0, words=words)
+    writer.step("answer", "bare", formula_text=f"N = {after}", words=words | {"after": en.count(after)})
+
+
+def _friend(writer: Writer) -> None:
+    """The same rope in the hands of someone on the ground."""
+    facts = writer.facts
+    hand = facts.rig.hand
+    assert hand is not None
+    other = solve(replace(facts.rig, hand=Hand(hand.place, None))).ideal.effort
+    if other is None or other.number is None:
+        return
+    writer.tell(F_friend=other)
+    letter = Symbol(facts.rig.effort_symbol)
+    writer.step("twist", "bare", formula_text=f"{facts.rig.effort_symbol} = ?", pause=5.0, true={"friend"})
+    writer.step("answer", "bare", formula=writer.equation(letter, key="F_friend"), true={"friend"})
+
+
+def _let_go(writer: Writer) -> None:
+    """How light the load would have to be for the sinking blocks alone to hold it."""
+    found = light_load(writer.facts.rig)
+    if found is None or found.number is None or found.number <= 0:
+        return
+    writer.tell(W_free=found)
+    writer.step("twist", "ask", lit=(writer.facts.load,), formula_text="F = 0", pause=6.0, true={"let-go"})
+    writer.step("answer", "solve", formula=Equation((Symbol("W"), writer.number("W_free"))), true={"let-go"})
+
+
+def light_load(rig: Rig) -> Value | None:
+    """The load that is held with no pull at all."""
+    nothing = Given(rig.effort_symbol, Fraction(0), "force", "N", rig.gravity.place)
+    parts = tuple(
+        Load(p.name, p.place, Given("_load", None, "force", "N", p.place)) if p.name == rig.aim else p for p in rig.parts
+    )
+    return solve(replace(rig, effort=nothing, parts=parts)).ideal.load
+

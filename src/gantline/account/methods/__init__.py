@@ -1,0 +1,7 @@
+"""Ways to explain a rig, one file each. A method has NAME, `accepts(rig, answer)` and `explain(rig, answer)`."""
+
+from types import ModuleType
+
+from . import count
+
+METHODS: dict[str, ModuleType] = {module.NAME: module for module in (count,)}

@@ -1,0 +1,45 @@
+"""English: frames, nouns, and all that depends on number."""
+
+from .common import COMMON
+from .count import COUNT
+from .frame import Frame, Frames
+from .nouns import Noun, noun, rope_nouns
+from .refusals import REFUSALS
+from .route import route
+from .words import (
+    BETWEEN_STEPS,
+    WORDS_A_SECOND,
+    count,
+    fraction,
+    hedge,
+    joined,
+    measured,
+    ordinal,
+    spoken,
+    spoken_words,
+    times,
+)
+from .wrong import WRONG
+
+METHOD_NAMES = {
+    "count": "Counting the strands",
+    "free-body": "Balancing each body",
+    "carry": "Carrying the pull along the rope",
+    "rope-length": "Keeping account of the rope",
+    "work": "Work in, work out",
+    "stages": "Multiplying the stages",
+    "newton": "Newton for each body",
+}
+CONNECTIVES = frozenset(("So", "Now", "And", "But", "Here", "Then"))
+FRAMES: dict[str, Frames] = {"common": COMMON, "count": COUNT}
+
+
+def seconds(sentence: str) -> float:
+    """How long a sentence takes to say, to a tenth of a second."""
+    return round(spoken_words(sentence) / WORDS_A_SECOND + BETWEEN_STEPS, 1)
+
+
+__all__ = [
+    "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "WRONG", "Frame", "Frames", "Noun", "count", "fraction", "hedge", "joined", "measured",
+    "noun", "ordinal", "rope_nouns", "route", "seconds", "spoken", "spoken_words", "times",
+]  # fmt: skip

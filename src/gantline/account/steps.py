@@ -1,0 +1,249 @@
+"""Steps that several methods share: how an account opens, the price in rope, the work, real wheels."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from gantline.mechanics import Value, solve
+from gantline.quantity import Equation, Formula, Number, Product, Quotient, Sum, Symbol
+from gantline.rig import Moving, with_efficiency
+
+from .facts import Body, Facts
+from .numbers import places_for, round_half_up
+from .phrases import en
+from .tags import tags
+from .writing import Writer
+
+ASSUMED_LOSS = Fraction(5, 100)  # of a wheel where the file gives none: a good small block, common practice
+
+
+def begin(facts: Facts, method: str) -> Writer:
+    """A writer that knows what is true of the rig, and the numbers every account may speak."""
+    writer = Writer(facts, method)
+    writer.tags |= tags(facts) | {method}
+    ideal = facts.ideal
+    writer.tell(
+        F=ideal.effort, MA=ideal.mechanical_advantage, VR=facts.answer.velocity_ratio, W=facts.weight(facts.load),
+        h=size(dict(facts.answer.travel).get(facts.load)), s=size(dict(facts.answer.travel).get("hand")),
+    )  # fmt: skip
+    writer.part_key[facts.load] = "W"
+    others = [part.name for part in (*facts.rig.moving, *facts.rig.loads) if part.name != facts.load]
+    writer.part_key |= {name: f"w{n}" for n, name in enumerate(others, 1)}
+    part = facts.rig.part(facts.load)
+    mass = getattr(part, "mass", None)
+    if mass is not None:
+        writer.tell(m=Value(mass.number, "kg", Symbol(mass.symbol)))
+    block = own_block(facts)
+    if block is not None:
+        writer.nouns["own"] = writer.nouns[block.name]
+        writer.part_key[block.name] = "w"
+        if len(facts.rig.moving) > 1 and "runner" in writer.nouns["own"].the:
+            writer.tags.add("own-runner")
+    writer.tell(**{key: facts.weight(name) for name, key in writer.part_key.items()})
+    helper = next((name for name in facts.answer.helps), None)
+    if helper is not None:
+        writer.nouns["helper"] = writer.nouns[helper]
+    plain_ratio(writer, "MA")
+    return writer
+
+
+def size(value: Value | None) -> Value | None:
+    """A way without its sign: rope let out and rope taken in are both so long."""
+    if value is None or value.number is None or value.number >= 0:
+        return value
+    return Value(-value.number, value.unit, value.formula)
+
+
+def plain_ratio(writer: Writer, key: str) -> None:
+    """Says a ratio with two digits where that is near enough."""
+    number = writer.shown_number(key) if writer.knows(key) else None
+    if number is not None and number.denominator != 1:
+        places = places_for(number, 2)
+        if abs(round_half_up(number, places) - number) * 50 <= abs(number):
+            writer.set_places(key, places)
+
+
+def own_block(facts: Facts) -> Moving | None:
+    """The block that carries the load asked about."""
+    aim = facts.body(facts.load)
+    parts = [facts.rig.part(name) for name in aim.parts] if aim else []
+    return next((part for part in parts if isinstance(part, Moving)), None)
+
+
+def count_words(body: Body) -> dict[str, str]:
+    """The number of strands that hold a body, in the words frames need."""
+    n = len(body.up)
+    pairs = [en.count(k) for k in range(2, n + 1, 2)] + ([en.count(n)] if n % 2 else [])
+    return {"n": en.count(n), "nth": en.ordinal(n), "n-1": en.count(n - 1), "pairs": ", ".join(pairs)}
+
+
+def times(number: int, formula: Formula) -> Formula:
+    return formula if number == 1 else Product((Number(Fraction(number)), formula))
+
+
+def total(terms: list[Formula]) -> Formula:
+    return terms[0] if len(terms) == 1 else Sum(tuple(terms))
+
+
+def weight_formulas(facts: Facts, body: Body) -> list[Formula]:
+    """The weights of a body in the rig's own letters."""
+    asked = asked_letter(facts)
+    return [
+        asked if asked is not None and name == facts.load else value.formula
+        for name, value in facts.body_weights(body)
+        if value.formula is not None
+    ]
+
+
+def asked_letter(facts: Facts) -> Symbol | None:
+    """The letter of the load that a given pull is asked to hold."""
+    if facts.ideal.load is None:
+        return None
+    part = facts.rig.part(facts.load)
+    given = part.weight or part.mass
+    return Symbol(given.symbol) if given else None
+
+
+# -- how an account opens -------------------------------------------------------------------------------------------
+
+
+def meet(writer: Writer) -> None:
+    """The load, what it hangs from, and what that weighs."""
+    facts = writer.facts
+    body = facts.body(facts.load)
+    parts = body.parts if body else (facts.load,)
+    givens = [(name, value) for name in parts if (value := facts.weights.get(name)) and value.number != 0]
+    writer.step(
+        "meet", "bare", lit=(*parts, *(s.name for s in (body.up if body else ()))),
+        formula_text=", ".join(given_text(writer, name) for name, _ in givens), words=_words(writer, body),
+    )  # fmt: skip
+
+
+def _words(writer: Writer, body: Body | None) -> dict[str, str]:
+    of = "that weighs {W}" if "symbolic" in writer.tags else "of {m}, which weighs {W}," if "mass" in writer.tags else "of {W}"
+    return (count_words(body) if body else {}) | {"W": of}
+
+
+def given_text(writer: Writer, name: str) -> str:
+    """A given as it is written beside the figure: W = 348 N, or the letter alone."""
+    part = writer.facts.rig.part(name)
+    given = part.mass if part.weight is None else part.weight
+    if given is None:
+        return ""
+    if given.number is None:
+        return given.symbol
+    key = f"given_{name}"
+    writer.tell(**{key: Value(given.number, "kg" if given.kind == "mass" else "N", Symbol(given.symbol))})
+    return f"{given.symbol} = {writer.number(key).shown}"
+
+
+def path(writer: Writer) -> None:
+    """Where each rope runs, from its fast end to the hand."""
+    for n, rope in enumerate(writer.facts.rig.ropes):
+        route = en.route(rope, writer.nouns, alone=len(writer.facts.rig.ropes) == 1, first=n == 0)
+        lit = (rope.name, *(s.name for s in rope.strands), *(c.name for c in rope.contacts))
+        writer.step("path", "bare", lit=lit, words={"route": route})
+
+
+def ask(writer: Writer) -> None:
+    """The question, and time to answer it."""
+    letter = asked_letter(writer.facts) or Symbol(writer.facts.rig.effort_symbol)
+    writer.step(
+        "ask", "ask", lit=("hand",), formula_text=f"{letter.name} = ?",
+        pause=6.0 if "helps" in writer.tags else 5.0,
+    )  # fmt: skip
+
+
+# -- what is gained and paid ----------------------------------------------------------------------------------------
+
+
+def gain(writer: Writer) -> None:
+    facts = writer.facts
+    ratio = facts.answer.velocity_ratio
+    advantage = facts.ideal.mechanical_advantage
+    if ratio is None or advantage is None:
+        return
+    sides: tuple[Formula, ...] = (Symbol("MA"),)
+    weight = facts.weight(facts.load)
+    if weight is not None and weight.formula is not None:
+        sides = (*sides, Quotient(weight.formula, Symbol(facts.rig.effort_symbol)))
+    if advantage.number is not None:
+        sides = (*sides, Number(advantage.number))
+    writer.step(
+        "gain", "gain", lit=(facts.load, "hand"), formula=Equation(sides), cites=("result:advantage",),
+        words={"vr": multiple_word(ratio)},
+    )  # fmt: skip
+
+
+def multiple_word(value: Value) -> str:
+    """A multiple as a plain word: four, 2.5."""
+    number = value.number
+    if number is None:
+        return en.spoken(value.formula) if value.formula is not None else ""
+    return en.count(int(number)) if number.denominator == 1 else en.fraction(number) or f"{float(number):.3g}"
+
+
+def work(writer: Writer) -> None:
+    """Work in and work out for the motion asked; left out where none is asked."""
+    facts, found = writer.facts, writer.facts.ideal.work
+    if found is None or found.put_in is None or facts.ideal.effort is None:
+        return
+    shares = sorted(found.shares, key=lambda share: share[0] != facts.load)
+    writer.tell(E_in=size(found.put_in), E_out=size(found.out))
+    keys = [f"E_{n}" for n in range(1, len(shares) + 1)]
+    writer.tell(**{key: size(value) for key, (_, value) in zip(keys, shares, strict=True)})
+    if len(keys) > 1 and facts.numeric:
+        writer.add_up(keys, "E_in")
+    letters = [Product((value.formula, Symbol(rise_letter(facts)))) for name, _ in shares if (value := facts.weight(name)) and value.formula]
+    push = Product((Symbol(facts.rig.effort_symbol), Symbol(facts.rig.haul_symbol)))
+    parts = [name for name, _ in shares]
+    writer.step(
+        "work", "work", lit=("hand", *parts), formula=writer.equation(push, total(list(letters)), key="E_in"),
+        cites=("result:work",), true={f"E={len(shares)}"},
+    )  # fmt: skip
+
+
+def rise_letter(facts: Facts) -> str:
+    return facts.rig.asked.distance.symbol if facts.rig.asked else facts.rig.rise_symbol
+
+
+def really(writer: Writer) -> None:
+    """What loss in the wheels does: the file's own, or an assumed one."""
+    facts = writer.facts
+    if facts.ideal.load is not None:
+        return
+    answer = facts.answer if facts.lossy else solve(with_efficiency(facts.rig, 1 - ASSUMED_LOSS))
+    up, down = answer.regime("raising"), answer.regime("lowering")
+    if up is None or down is None or up.effort is None or down.effort is None or not facts.sheaves:
+        return
+    if up.effort.number is None or down.effort.number is None:
+        return
+    writer.tell(F_up=up.effort, F_down=down.effort)
+    writer.keep_apart("F", "F_up", "F_down")
+    lowering_first = {"lowering-first"} if "lowers" in writer.tags else set()
+    marks = [(p.name, writer.mark(p.tension)) for p in (down if lowering_first else up).strands if p.tension]
+    writer.step(
+        "really", "tensions", marks=marks, formula_text=loss_text(facts), true=lowering_first, words={"loss": loss_words(facts)}
+    )
+    if "one-wheel" in writer.tags or facts.lossy:
+        low, high = writer.number("F_down").shown, writer.number("F_up").shown
+        writer.step("still", "tensions", lit=("hand",), formula_text=f"{low} to {high}")
+
+
+def loss_text(facts: Facts) -> str:
+    letters = dict.fromkeys(f"{s.efficiency.symbol} = {float(s.efficiency.number):g}" for s in _lossy(facts))  # type: ignore[union-attr, arg-type]
+    return f"with {', '.join(letters)}" if letters else "with e = 0.95"
+
+
+def loss_words(facts: Facts) -> str:
+    """Each of these loses 10 per cent; or the one bad wheel."""
+    lossy = list(_lossy(facts))
+    losses = {100 * (1 - s.efficiency.number) for s in lossy}  # type: ignore[union-attr, operator]
+    much = f"{float(max(losses)):g} per cent" if losses else ""
+    if len(lossy) == len(facts.sheaves) and len(losses) == 1:
+        return f"each loses {much}" if len(lossy) > 1 else f"this one loses {much}"
+    return f"the worst loses {much}" if len(losses) > 1 else f"{en.count(len(lossy))} of them {'loses' if len(lossy) == 1 else 'lose'} {much}"
+
+
+def _lossy(facts: Facts) -> Iterator[object]:
+    return (s for s in facts.sheaves if s.efficiency and s.efficiency.number not in (None, 1))
+

@@ -1,0 +1,102 @@
+"""The facts of a rig as short tags, the words that frames are chosen by. KNOWN lists every tag there is."""
+
+from fractions import Fraction
+
+from gantline.rig import Load, Moving
+
+from .facts import Body, Facts
+
+KNOWN = frozenset(
+    "holds accelerates indeterminate impossible slack one-rope ropes two-ropes N=0 N=1 N=2 N>2 N>6 hand-inside hand-outside "
+    "no-hand rider dead-end-moving own-none own-wheel own-block own-hook own-runner own-heavy own-light one-weight "
+    "two-weights more-weights numeric symbolic mass asked lowers effort-given load-asked effort-asked helps ma<vr ma=vr ma>vr "
+    "ma=1 beam>load beam<load P=N lossy one-wheel pulls-up level leads one-load heavy-wheel several-bodies "
+    "direct-rope unit-gain".split()
+)
+
+
+def tags(facts: Facts) -> set[str]:
+    """Everything that is true of the rig as a whole."""
+    found = {facts.answer.status, "numeric" if facts.numeric else "symbolic"}
+    found |= _ropes(facts) | _hand(facts) | _question(facts) | _results(facts)
+    if facts.aim is not None:
+        found |= about(facts, facts.aim)
+    return found
+
+
+def _ropes(facts: Facts) -> set[str]:
+    found = {"one-rope"} if len(facts.rig.ropes) == 1 else {"ropes"}
+    wheels = len(facts.sheaves)
+    moving = len(facts.bodies)
+    found |= {"two-ropes"} if len(facts.rig.ropes) == 2 else set()
+    found |= {"one-wheel"} if wheels == 1 else set()
+    found |= {"several-bodies"} if moving > 1 else set()
+    found |= {"one-load"} if len(facts.rig.loads) == 1 else set()
+    found |= {"lossy"} if facts.lossy else set()
+    found |= {"heavy-wheel"} if facts.heavy_sheaves else set()
+    found |= {"level"} if any(s.course == "level" for s in facts.rig.strands) else set()
+    return found
+
+
+def _hand(facts: Facts) -> set[str]:
+    if facts.rig.hand is None:
+        return {"no-hand"}
+    found = {"pulls-up"} if facts.pulls_up else set()
+    if facts.rides:
+        return found | {"rider"}
+    return found | {"hand-inside" if facts.hand_inside else "hand-outside"}
+
+
+def _question(facts: Facts) -> set[str]:
+    rig = facts.rig
+    found = {"asked"} if rig.asked else set()
+    found |= {"lowers"} if rig.asked and rig.asked.sense < 0 else set()
+    if rig.effort is not None:
+        found |= {"effort-given"} | ({"load-asked"} if facts.ideal.load is not None else set())
+    elif rig.hand is not None:
+        found |= {"effort-asked"}
+    part = rig.part(facts.load)
+    if isinstance(part, Load) and part.mass is not None:
+        found |= {"mass"}
+    return found
+
+
+def _results(facts: Facts) -> set[str]:
+    found = {"helps"} if facts.answer.helps else set()
+    gain, ratio = facts.ideal.mechanical_advantage, facts.answer.velocity_ratio
+    if gain and ratio and gain.number is not None and ratio.number is not None:
+        found |= {"ma<vr" if gain.number < ratio.number else "ma=vr" if gain.number == ratio.number else "ma>vr"}
+        found |= {"ma=1"} if gain.number == 1 else set()
+        found |= {"unit-gain"} if ratio.number == 1 else set()
+    beam, load = beam_force(facts), facts.weight(facts.load)
+    if beam is not None and load is not None and load.number is not None:
+        found |= {"beam>load" if beam > load.number else "beam<load"}
+    return found
+
+
+def beam_force(facts: Facts) -> Fraction | None:
+    """What the one fixed part with a rope on it carries, None where there are several or its force is open."""
+    found = [s.force.number for s in facts.ideal.supports if s.force and s.force.number is not None and facts.strands_at(s.name)]
+    return found[0] if len(found) == 1 else None
+
+
+def about(facts: Facts, body: Body) -> set[str]:
+    """What is true of one body: how many strands hold it, what it hangs from, what weighs."""
+    count = len(body.up)
+    found = {f"N={count}" if count <= 2 else "N>2"} | ({"N>6"} if count > 6 else set())
+    weights = len(facts.body_weights(body))
+    found |= {("one-weight", "two-weights", "more-weights")[min(max(weights, 1), 3) - 1]}
+    blocks = [part for name in body.parts if isinstance(part := facts.rig.part(name), Moving)]
+    if not blocks:
+        found |= {"own-none"}
+    else:
+        size = len(blocks[0].sheaves)
+        found |= {"own-hook" if size == 0 else "own-wheel" if size == 1 else "own-block"}
+        found |= {"own-heavy" if facts.weight(blocks[0].name) else "own-light"}
+    if any(s.start.sheave is None and s.start.part in {b.name for b in blocks} for s in body.up) or any(
+        s.end.sheave is None and s.end.part in {b.name for b in blocks} for s in body.up
+    ):
+        found |= {"dead-end-moving"}
+    if len(facts.sheaves) == count:
+        found |= {"P=N"}
+    return found

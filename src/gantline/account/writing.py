@@ -1,0 +1,213 @@
+"""Puts steps into words: picks the frame that is true of the rig, fills in names, and keeps every number it speaks."""
+
+import re
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
+
+from gantline.mechanics import Value
+from gantline.quantity import UNITS, Equation, Formula, Number, Unit, text
+from gantline.rig import shown_unit
+
+from .account import Account, Said, Step, WrongAnswer
+from .facts import Facts
+from .naming import roles
+from .numbers import Numeral, common_places, numeral, telling_places
+from .phrases import en
+from .phrases.en import Frame, Noun
+
+_JOULE = Unit("J", "work", Fraction(1), ("joule", "joules"))
+_PLAIN = Unit("", "number", Fraction(1), ("", ""))
+_ASCII = {"m/s²": "m/s2"}
+_STYLES = ("bare", "near", "rough")
+
+
+class Writer:
+    """Writes one account of one rig. Numbers are told once (`tell`), and spoken by key in the frames that need them."""
+
+    def __init__(self, facts: Facts, method: str) -> None:
+        self.facts = facts
+        self.method = method
+        self.steps: list[Step] = []
+        self.tags: set[str] = set()
+        self.nouns = nouns(facts)
+        self.part_key: dict[str, str] = {}  # part -> the key its weight is told under
+        self._values: dict[str, Value] = {}
+        self._places: dict[str, int] = {}
+
+    # -- numbers ----------------------------------------------------------------------------------------------------
+
+    def tell(self, **values: Value | Fraction | None) -> None:
+        """Numbers that the frames may speak, by key."""
+        for key, found in values.items():
+            if found is not None:
+                self._values[key] = Value(found, "1", None) if isinstance(found, Fraction) else found
+
+    def add_up(self, terms: Iterable[str], total: str) -> bool:
+        """Says the terms and their total with so many decimals that they add up as said; whether that can be done."""
+        keys = (*terms, total)
+        numbers = [self.shown_number(key) for key in keys]
+        if any(number is None for number in numbers):
+            return False
+        known = [number for number in numbers if number is not None]
+        places = common_places(known[:-1], known[-1])
+        if places is not None:
+            self._places |= {key: max(places, self._places.get(key, 0)) for key in keys}
+        return places is not None
+
+    def keep_apart(self, *keys: str) -> None:
+        """Says different numbers so that they sound different."""
+        numbers = [number for key in keys if (number := self.shown_number(key)) is not None]
+        self._places |= dict.fromkeys(keys, telling_places(numbers))
+
+    @property
+    def values(self) -> tuple[Value, ...]:
+        """Every number told so far."""
+        return tuple(self._values.values())
+
+    def knows(self, key: str) -> bool:
+        return key in self._values
+
+    def set_places(self, key: str, places: int) -> None:
+        """Says a number with so many decimals."""
+        self._places[key] = places
+
+    def mark(self, value: Value) -> str:
+        """A value as it stands beside a part of the figure."""
+        self.tell(_mark=value)
+        self._places.pop("_mark", None)
+        return self._said("_mark", "").shown
+
+    def shown_number(self, key: str) -> Fraction | None:
+        """The number in the unit a reader sees."""
+        value = self._values[key]
+        return value.number / self.unit(value).factor if value.number is not None else None
+
+    def unit(self, value: Value) -> Unit:
+        """The unit a reader sees a value in."""
+        if value.unit == "J":
+            return _JOULE
+        shown = shown_unit(self.facts.rig, _ASCII.get(value.unit, value.unit))
+        return shown or UNITS.get(_ASCII.get(value.unit, value.unit), _PLAIN)
+
+    def numeral(self, key: str) -> Numeral | None:
+        number = self.shown_number(key)
+        return numeral(number, self._places.get(key)) if number is not None else None
+
+    def number(self, key: str) -> Number:
+        """A told value as the number that ends an equation, written as the sentence says it."""
+        value = self._values[key]
+        assert value.number is not None
+        return Number(value.number, self._said(key, "").shown)
+
+    def equation(self, *sides: Formula, key: str = "") -> Equation:
+        """An equation that ends in a told value, where that has a number."""
+        known = key in self._values and self._values[key].number is not None
+        return Equation((*sides, self.number(key)) if known else sides)
+
+    def _said(self, key: str, style: str) -> Said:
+        value, figure, number = self._values[key], self.numeral(key), self.shown_number(key)
+        name = f"{key}_{style}" if style else key
+        if figure is None or number is None:
+            letters = value.formula
+            assert letters is not None
+            return Said(name, value, en.spoken(letters), text(letters))
+        unit = self.unit(value)
+        bare = style == "bare" or not unit.name
+        spoken = figure.text if bare else en.measured(figure, number, unit)
+        hedge = en.hedge(figure) if style == "near" else "about " if style == "rough" else ""
+        shown = figure.text if bare else f"{figure.text} {unit.name}"
+        return Said(name, value, hedge + spoken, hedge + shown)
+
+    # -- steps ------------------------------------------------------------------------------------------------------
+
+    def step(
+        self,
+        id: str,
+        view: str,
+        *,
+        lit: Iterable[str] | None = None,
+        marks: Iterable[tuple[str, str]] = (),
+        struck: Iterable[str] = (),
+        formula: Equation | Formula | None = None,
+        formula_text: str = "",
+        cites: Iterable[str] = (),
+        pause: float = 0.0,
+        true: Iterable[str] = (),
+        words: Mapping[str, str | Noun] | None = None,
+    ) -> None:
+        """One step, in the words of the first frame whose condition holds; no step where the frame is empty."""
+        frame = self._frame(id, self.tags | set(true))
+        if frame is None or not frame.say:
+            return
+        say = self._connect(fill(frame.say, words or {}, self.nouns, self.facts.load))
+        known = {relation.id for relation in self.facts.answer.relations}
+        self.steps.append(
+            Step(
+                id, frame.idea or id, say, view,
+                lit=tuple(dict.fromkeys(lit)) if lit is not None else None,
+                marks=tuple(marks), struck=tuple(struck), formula=formula, formula_text=formula_text,
+                cites=tuple(cite for cite in cites if cite in known), pause=pause,
+            )
+        )  # fmt: skip
+
+    def _frame(self, id: str, tags: set[str]) -> Frame | None:
+        for table in (en.FRAMES.get(self.method, {}), en.FRAMES["common"]):
+            for frame in table.get(id, ()):
+                if frame.holds(tags):
+                    return frame
+        return None
+
+    def _connect(self, say: str) -> str:
+        """Drops a connective at the front where the step before began with the same one."""
+        first, _, rest = say.partition(" ")
+        before = self.steps[-1].say.partition(" ")[0] if self.steps else ""
+        if first in en.CONNECTIVES and first == before:
+            return rest[:1].upper() + rest[1:]
+        return say
+
+    # -- the whole --------------------------------------------------------------------------------------------------
+
+    def account(self, result: Value | None, wrong: WrongAnswer | None = None) -> Account:
+        """The account as written so far, with the numbers its sentences speak and the seconds they take."""
+        keys = dict.fromkeys(key for step in self.steps for key in re.findall(r"\{(\w+)\}", step.say))
+        values = tuple(self._said(*self._split(key)) for key in keys)
+        spoken = {value.key: value.spoken for value in values}
+        steps = tuple(self._timed(step, spoken) for step in self.steps)
+        return Account(self.method, en.METHOD_NAMES[self.method], steps, values, result, wrong)
+
+    def _split(self, key: str) -> tuple[str, str]:
+        stem, _, style = key.rpartition("_")
+        return (stem, style) if style in _STYLES and stem in self._values else (key, "")
+
+    def _timed(self, step: Step, spoken: Mapping[str, str]) -> Step:
+        from msgspec.structs import replace
+
+        return replace(step, seconds=en.seconds(step.say.format_map(spoken)))
+
+
+def fill(say: str, words: Mapping[str, str | Noun], names: Mapping[str, Noun], load: str) -> str:
+    """Puts names into square brackets: [a load], [the load], [its own]; a word alone stands as it is given."""
+
+    def name(found: re.Match[str]) -> str:
+        form, _, key = found[1].rpartition(" ")
+        word = words.get(key) or names.get(load if key == "load" else key)
+        if word is None:
+            raise KeyError(f"no name for {key!r} in: {say}")
+        return word if isinstance(word, str) else str(getattr(word, form or "bare"))
+
+    return re.sub(r"(^|[.?!] )([a-z])", lambda found: found[1] + found[2].upper(), re.sub(r"\[([^\]]+)\]", name, say))
+
+
+def nouns(facts: Facts) -> dict[str, Noun]:
+    """The name of every part, as this language has it."""
+    found: dict[str, Noun] = {}
+    given = roles(facts)
+    stays = [sheave for sheave in facts.sheaves if facts.body(sheave.block) is None]
+    movers = [part.name for part in facts.rig.moving]
+    in_hand = facts.hand_rope.name if facts.hand_rope else None
+    for name, rope in en.rope_nouns([rope.name for rope in facts.rig.ropes], in_hand).items():
+        found[f"rope {name}"] = rope
+    for name, role in given.items():
+        alone = len(facts.rig.loads) == 1 if role.kind == "load" else len(movers) == 1
+        found[name] = en.noun(role, alone, found.get(role.of), bool(stays))
+    return found
