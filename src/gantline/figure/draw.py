@@ -99,5 +99,3 @@ def _write_caption(plate: Plate, box: Box) -> float:
     middle = (box[0] + box[2]) / 2
     plate.sheet.text("caption", "ink-text", middle, box[3] - MARGIN + CAPTION_DROP, plate.caption, size, 400, "middle")
     return box[3] - MARGIN + CAPTION_ROOM
-
-

@@ -118,5 +118,3 @@ class Plate:
 
     def load_of(self, body: Body) -> Load | None:
         return next((part for part in self.rig.loads if part.name in body.loads), None)
-
-

@@ -30,9 +30,13 @@ def write(scene: Scene, theme: str = "light", prefix: str = "", fonts: bool = Fa
     if fonts:
         rules = [*_faces(scene), *rules]
     size = f'viewBox="{_n(scene.left)} {_n(scene.top)} {_n(scene.width)} {_n(scene.height)}" width="{_n(scene.width)}" height="{_n(scene.height)}"'
-    ground = "" if theme == "page" else (
-        f'<rect x="{_n(scene.left)}" y="{_n(scene.top)}" width="{_n(scene.width)}" height="{_n(scene.height)}" '
-        f'fill="{colours["paper"]}" data-part="paper"/>'
+    ground = (
+        ""
+        if theme == "page"
+        else (
+            f'<rect x="{_n(scene.left)}" y="{_n(scene.top)}" width="{_n(scene.width)}" height="{_n(scene.height)}" '
+            f'fill="{colours["paper"]}" data-part="paper"/>'
+        )
     )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" id="{name}" class="plate" {size} role="img" '
@@ -46,7 +50,13 @@ def write(scene: Scene, theme: str = "light", prefix: str = "", fonts: bool = Fa
 def escape(text: str) -> str:
     """Text safe in XML content and attributes; characters XML does not allow become U+FFFD."""
     text = _NOT_XML.sub("\ufffd", text)
-    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace('"', "&quot;").replace("'", "&#39;")
+    return (
+        text.replace("&", "&amp;")
+        .replace("<", "&lt;")
+        .replace(">", "&gt;")
+        .replace('"', "&quot;")
+        .replace("'", "&#39;")
+    )
 
 
 def _n(value: float) -> str:

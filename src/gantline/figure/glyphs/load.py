@@ -65,9 +65,7 @@ def _fit(runs: tuple[Run, ...], size: float) -> float:
     return max(LEAST_SIZE, min(size, size * ROOM / across))
 
 
-def _person(
-    sheet: Sheet, layout: Layout, body: Body, name: str, at: tuple[float, float], pencil: bool
-) -> None:
+def _person(sheet: Sheet, layout: Layout, body: Body, name: str, at: tuple[float, float], pencil: bool) -> None:
     """Plank with bridle, head, trunk, and an arm to the rope that is hauled: plain, no face."""
     x, y = at
     sheet.path(name, "fine", f"M{x:.1f} {y + 6:.1f}l-27 86M{x:.1f} {y + 6:.1f}l27 86", 0, 0, pencil)
@@ -82,5 +80,3 @@ def _person(
         bend = f"M{x + 12:.1f} {y + 56:.1f}Q{(x + gx) / 2 + 6:.1f} {y + 62:.1f} {gx - 3:.1f} {gy + 4:.1f}"
         sheet.path(name, "arm-case", bend, 0, 0, pencil)
         sheet.path(name, "arm", bend, 0, 0, pencil)
-
-

@@ -39,7 +39,9 @@ def arms(reach: float) -> str:
         back = [_point(reach, a + 0.55, -1.5), _point(reach * 0.62, a + 0.16, -2.2), _point(HUB - 0.6, a, -2.5)]
         (x0, y0), (x1, y1), (x2, y2) = edges
         (x3, y3), (x4, y4), (x5, y5) = back
-        parts.append(f"M{x0:.1f} {y0:.1f}Q{x1:.1f} {y1:.1f} {x2:.1f} {y2:.1f}L{x3:.1f} {y3:.1f}Q{x4:.1f} {y4:.1f} {x5:.1f} {y5:.1f}")
+        parts.append(
+            f"M{x0:.1f} {y0:.1f}Q{x1:.1f} {y1:.1f} {x2:.1f} {y2:.1f}L{x3:.1f} {y3:.1f}Q{x4:.1f} {y4:.1f} {x5:.1f} {y5:.1f}"
+        )
     return "".join(parts)
 
 
@@ -61,6 +63,8 @@ def draw_strap(sheet: Sheet, wheel: Wheel, bar: float) -> None:
     )
     sheet.path(wheel.block, "metal", d, x, y, pencil)
     if not pencil:
-        sheet.path(wheel.block, "edge", f"M{near:.1f} {-toward * length:.1f}V{-toward * 6}L{wide:.1f} {toward * 1}", x, y)
+        sheet.path(
+            wheel.block, "edge", f"M{near:.1f} {-toward * length:.1f}V{-toward * 6}L{wide:.1f} {toward * 1}", x, y
+        )
     sheet.circle(wheel.block, "metal", x, y, 0.12 * UNIT, pencil)
     sheet.circle(wheel.block, "dot", x, y, 1.1, pencil)

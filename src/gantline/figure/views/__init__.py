@@ -5,7 +5,24 @@ from typing import Literal
 
 from msgspec import Struct
 
-from . import bare
+from . import (
+    ask,
+    balance,
+    bare,
+    cut,
+    displacement,
+    equal,
+    free_body,
+    gain,
+    labelled,
+    motion,
+    newton,
+    numbered,
+    solve,
+    tensions,
+    units,
+    work,
+)
 
 
 class View(Struct, frozen=True):
@@ -19,4 +36,20 @@ class View(Struct, frozen=True):
 
 VIEWS: dict[str, View] = {
     "bare": View(bare.draw),
+    "labelled": View(labelled.draw),
+    "numbered": View(numbered.draw),
+    "cut": View(cut.draw),
+    "free-body": View(free_body.draw),
+    "displacement": View(displacement.draw),
+    "tensions": View(tensions.draw, takes_way=True),
+    "motion": View(motion.draw),
+    "ask": View(ask.draw, "steps", public=False),
+    "count": View(cut.draw_count, "steps", public=False),
+    "equal": View(equal.draw, "steps", public=False),
+    "balance": View(balance.draw, "steps", public=False),
+    "solve": View(solve.draw, "steps", public=False),
+    "gain": View(gain.draw, "steps", public=False),
+    "work": View(work.draw, "steps", takes_way=True, public=False),
+    "units": View(units.draw, "steps", public=False),
+    "newton": View(newton.draw, "steps", public=False),
 }

@@ -1,0 +1,76 @@
+"""What is written on a plate: force arrows, dimensions, discs, bands, scale bars. Each claims the room it takes."""
+
+from ..plate import Plate
+from ..scene import Run
+from ..words import plain, width
+
+SHAFT, HEAD, HALF_HEAD, NOTCH = 3.1, 4.2, 1.45, 0.18
+DISC, DISC_TEXT = 9.2, 13.5
+LABEL = 15.0
+
+
+def arrow(
+    plate: Plate, part: str, x: float, tail: float, tip: float, role: str = "force", shaft: float = SHAFT
+) -> None:
+    """A filled arrow up or down the page, from `tail` to `tip` (px)."""
+    plate.sheet.path(part, role, arrow_outline(tip - tail, shaft), x, tail)
+    half = HALF_HEAD * shaft
+    plate.claim(x - half, tail, x + half, tip)
+
+
+def arrow_outline(length: float, shaft: float) -> str:
+    """The outline of an arrow from the origin down the page (up, where `length` is negative)."""
+    s = 1 if length > 0 else -1
+    head = min(HEAD * shaft, 0.75 * abs(length))
+    half = shaft / 2 if head == HEAD * shaft else shaft / 2 * 0.8
+    wide = HALF_HEAD * shaft * head / (HEAD * shaft)
+    neck = length - s * head * (1 - NOTCH)
+    back = length - s * head
+    return f"M{-half:.2f} 0V{neck:.2f}L{-wide:.2f} {back:.2f}L0 {length:.2f}L{wide:.2f} {back:.2f}L{half:.2f} {neck:.2f}V0Z"
+
+
+def hollow_arrow(plate: Plate, x: float, tail: float, tip: float) -> None:
+    """The pull that is asked for: dashed, hollow, its length says nothing."""
+    s = 1 if tip > tail else -1
+    back = tip - s * 19
+    d = f"M{x - 3.6:.1f} {tail:.1f}V{back:.1f}H{x - 10:.1f}L{x:.1f} {tip:.1f}L{x + 10:.1f} {back:.1f}H{x + 3.6:.1f}V{tail:.1f}Z"
+    plate.sheet.path("hand", "hollow", d)
+    plate.claim(x - 10, tail, x + 10, tip)
+
+
+def disc(plate: Plate, part: str, x: float, y: float, text: str, out: bool = False) -> None:
+    """A number in a ring; `out` where it does not count."""
+    runs = plain(text)
+    radius = max(DISC, width(runs, DISC_TEXT, 600) / 2 + 3.4)
+    plate.sheet.circle(part, "disc-out" if out else "disc", x, y, radius)
+    role = "mid-text" if out else "ink-text"
+    plate.sheet.text(part, role, x, y + 4.6, runs, DISC_TEXT, 600, "middle")
+    plate.claim(x - radius, y - radius, x + radius, y + radius)
+
+
+def strike(plate: Plate, part: str, x: float, y: float) -> None:
+    """One stroke through what does not count."""
+    plate.sheet.line(part, "strike", x - 13, y + 8, x + 13, y - 8)
+    plate.claim(x - 13, y - 8, x + 13, y + 8)
+
+
+def dimension(plate: Plate, part: str, x: float, start: float, end: float, edge: float) -> None:
+    """The way of a part: a dot at the start, a slim arrow at the end, hair lines out to `edge` (px)."""
+    sheet = plate.sheet
+    s = 1 if end > start else -1
+    out = x - 5 if edge > x else x + 5
+    for y in (start, end):
+        sheet.line(part, "way-hair", edge, y, out, y)
+    head = min(10.0, abs(end - start) * 0.6)
+    sheet.line(part, "way", x, start, x, end - s * head * 0.8)
+    sheet.circle(part, "way-fill", x, start, 2.3)
+    sheet.path(part, "way-fill", f"M{x:.1f} {end:.2f}l{-2.7} {-s * head:.1f}h5.4Z")
+    plate.claim(min(edge, x - 6), min(start, end), max(edge, x + 6), max(start, end))
+
+
+def scale_bar(plate: Plate, x: float, y: float, length: float, runs: tuple[Run, ...]) -> None:
+    """A bar of a stated force."""
+    sheet = plate.sheet
+    sheet.path("scale", "scale", f"M{x:.2f} {y - 4:.1f}v8M{x:.2f} {y:.1f}h{length:.2f}M{x + length:.2f} {y - 4:.1f}v8")
+    sheet.text("scale", "ink-text", x + length + 6, y + 4.5, runs, 13.5)
+    plate.claim(x, y - 8, x + length + 6 + width(runs, 13.5), y + 8)

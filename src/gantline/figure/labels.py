@@ -1,0 +1,168 @@
+"""Where words go: candidates for each label, the fewest free ones first, then a few rounds of improvement."""
+
+from msgspec import Struct
+
+from .layout import Layout, Straight
+from .layout.sizes import HAND_HIGH, HAND_LEFT, HAND_RIGHT, load_depth
+from .glyphs.load import ring_height
+from .plate import Box, Plate
+from .scene import Run
+from .words import width
+
+HIT_THING, HIT_LABEL = 10.0, 20.0
+PAD = 2.0
+
+
+class Spot(Struct):
+    """A place for a label: baseline point, anchor, and what it costs to use it."""
+
+    x: float
+    y: float
+    anchor: str
+    cost: float
+
+
+class Wanted(Struct):
+    part: str
+    role: str
+    runs: tuple[Run, ...]
+    size: float
+    weight: int
+    spots: list[Spot]
+
+
+def clear(layout: Layout, run: Straight) -> tuple[float, float]:
+    """The stretch of a strand's height (radii) that is free of its own wheels, ends and hand."""
+    top, bottom = run.high, run.low
+    for wheel in layout.wheels:
+        if run.name in (wheel.before, wheel.after):
+            if wheel.up:
+                bottom = min(bottom, wheel.y - wheel.r)
+            else:
+                top = max(top, wheel.y + wheel.r)
+    for end in layout.ends:
+        if end.strand == run.name:
+            if end.up:
+                bottom = min(bottom, end.y - 1.0)
+            else:
+                top = max(top, end.y + 1.0)
+    if layout.grip and layout.grip.strand == run.name:
+        if layout.grip.up:
+            top = max(top, layout.grip.y + 0.7)
+        else:
+            bottom = min(bottom, layout.grip.y - 0.7)
+    return (top, bottom) if top < bottom else ((top + bottom) / 2, (top + bottom) / 2)
+
+
+def strand_spots(plate: Plate, run: Straight, size: float) -> list[Spot]:
+    """Beside a strand: right and left of it, from the middle of its clear stretch outward."""
+    if not run.plumb:
+        (x1, y), (x2, _) = plate.sheet.at(run.x1, run.y1), plate.sheet.at(run.x2, run.y2)
+        middle = (x1 + x2) / 2
+        return [Spot(middle, y - 8, "middle", 0.0), Spot(middle, y + 8 + 0.7 * size, "middle", 0.1)]
+    top, bottom = clear(plate.layout, run)
+    spots = []
+    for step, share in enumerate((0.5, 0.35, 0.65, 0.25, 0.75, 0.12, 0.88)):
+        x, y = plate.sheet.at(run.x1, top + share * (bottom - top))
+        spots.append(Spot(x + 8, y + 0.25 * size, "start", 0.15 * step))
+        spots.append(Spot(x - 8, y + 0.25 * size, "end", 0.15 * step + 0.1))
+    return spots
+
+
+def around(box: Box, size: float) -> list[Spot]:
+    """Round a box: right, left, below, above."""
+    left, top, right, bottom = box
+    x, y = (left + right) / 2, (top + bottom) / 2 + 0.25 * size
+    beside = [Spot(right + 7, y, "start", 0.0), Spot(left - 7, y, "end", 0.1)]
+    shifted = [Spot(right + 7, y + d, "start", 0.3) for d in (-18.0, 18.0, -34.0, 34.0)]
+    shifted += [Spot(left - 7, y + d, "end", 0.4) for d in (-18.0, 18.0, -34.0, 34.0)]
+    return [*beside, Spot(x, bottom + size, "middle", 0.2), Spot(x, top - 7, "middle", 0.25), *shifted]
+
+
+def settle(plate: Plate, wanted: list[Wanted]) -> None:
+    """Places all labels and writes them: least overlap first, then least cost."""
+    obstacles = [*obstacle_boxes(plate), *plate.room]
+    costs = [[_cost(one, spot, obstacles) for spot in one.spots] for one in wanted]
+    chosen: dict[int, int] = {}
+    order = sorted(range(len(wanted)), key=lambda n: (sum(cost < HIT_THING for cost in costs[n]), n))
+    for sweep in range(4):
+        before = dict(chosen)
+        for number in order:
+            chosen[number] = _best(wanted, costs, chosen, number)
+        if sweep and chosen == before:
+            break
+    for number, one in enumerate(wanted):
+        spot = one.spots[chosen[number]]
+        box = _box(one, spot)
+        plate.claim(box[0] + PAD, box[1] + PAD, box[2] - PAD, box[3] - PAD)
+        plate.sheet.text(one.part, one.role, spot.x, spot.y, one.runs, one.size, one.weight, spot.anchor)
+
+
+def _best(wanted: list[Wanted], costs: list[list[float]], chosen: dict[int, int], number: int) -> int:
+    others = [_box(wanted[n], wanted[n].spots[k]) for n, k in chosen.items() if n != number]
+
+    def total(spot: int) -> float:
+        box = _box(wanted[number], wanted[number].spots[spot])
+        return costs[number][spot] + HIT_LABEL * sum(_meet(box, other) for other in others)
+
+    return min(range(len(costs[number])), key=total)
+
+
+def _cost(one: Wanted, spot: Spot, obstacles: list[Box]) -> float:
+    box = _box(one, spot)
+    return spot.cost + HIT_THING * sum(_meet(box, other) for other in obstacles)
+
+
+def _box(one: Wanted, spot: Spot) -> Box:
+    across = width(one.runs, one.size, one.weight)
+    left = spot.x - {"start": 0.0, "middle": across / 2, "end": across}[spot.anchor]
+    return left - PAD, spot.y - 0.72 * one.size - PAD, left + across + PAD, spot.y + 0.24 * one.size + PAD
+
+
+def _meet(a: Box, b: Box) -> bool:
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+
+
+def obstacle_boxes(plate: Plate) -> list[Box]:
+    """Everything of the rig that words keep off, as boxes in px."""
+    layout, at = plate.layout, plate.sheet.at
+    boxes: list[Box] = []
+    for run in layout.runs:
+        (x1, y1), (x2, y2) = at(run.x1, run.high), at(run.x2, run.low)
+        boxes.append((min(x1, x2) - 3.2, y1 - 3.2, max(x1, x2) + 3.2, y2 + 3.2))
+    for wheel in layout.wheels:
+        boxes.append(
+            (
+                *at(wheel.x - wheel.r - 0.1, wheel.y - wheel.r - 0.1),
+                *at(wheel.x + wheel.r + 0.1, wheel.y + wheel.r + 0.1),
+            )
+        )
+    for end in layout.ends:
+        boxes.append(
+            (*at(end.x - 0.3, end.y - (1.0 if end.up else 0.4)), *at(end.x + 0.3, end.y + (0.4 if end.up else 1.0)))
+        )
+    for body in layout.bodies:
+        boxes.extend(body_boxes(plate, body.name))
+    if layout.grip:
+        x, y = layout.grip.x, layout.grip.y
+        boxes.append((*at(x - HAND_LEFT, y - HAND_HIGH), *at(x + HAND_RIGHT, y + HAND_HIGH)))
+    return boxes
+
+
+def body_boxes(plate: Plate, name: str) -> list[Box]:
+    """A body's bar, its hook or strap, and what hangs from it."""
+    layout, at = plate.layout, plate.sheet.at
+    body = layout.body(name)
+    boxes: list[Box] = []
+    if body.bar:
+        boxes.append((*at(body.left, body.y - 0.2), *at(body.right, body.y + 0.25)))
+    if body.side == "ceiling":
+        boxes.append((*at(body.x - 0.35, -0.45), *at(body.x + 0.35, body.y)))
+    if body.side == "floor" and layout.floor is not None:
+        boxes.append((*at(body.x - 0.35, body.y), *at(body.x + 0.35, layout.floor + 0.45)))
+    if body.loads:
+        ring = ring_height(layout, body)
+        fall = load_depth(len(body.loads), body.rider)
+        boxes.append((*at(body.x - 0.3, min(body.y, ring - 0.3)), *at(body.x + 0.3, ring)))
+        boxes.append((*at(body.x - 1.0, ring + 0.2), *at(body.x + 1.0, ring + fall)))
+    return boxes

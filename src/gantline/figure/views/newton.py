@@ -1,0 +1,49 @@
+"""Which way everything speeds up: an open arrow beside each body, its length in proportion to the acceleration."""
+
+from fractions import Fraction
+
+from ..labels import Wanted, around, body_boxes
+from ..layout import Body
+from ..plate import Box, Plate
+from ..words import plain
+from .strands import write_on_strands
+
+LONGEST, SHORTEST = 58.0, 12.0
+
+
+def draw(plate: Plate) -> None:
+    plate.draw_rig()
+    rates = {m.name: m.acceleration for m in plate.answer.ideal.motions if m.acceleration}
+    numbers = {name: value.number for name, value in rates.items() if value.number}
+    most = max((abs(number) for number in numbers.values()), default=None)
+    wanted = []
+    plate.sheet.layer = "force"
+    for body in plate.layout.bodies:
+        name = next((part for part in body.parts if part in rates), None)
+        if name is None or body.side != "moving":
+            continue
+        number = numbers.get(name)
+        words = plain(plate.value(rates[name])) if number is not None else plain("at rest")
+        box = _arrow(plate, body, number, most) if number is not None and most else _largest(plate, body)
+        wanted.append(Wanted(name, "ink-text", words, 15.0, 500, around(box, 15.0)))
+    write_on_strands(plate, {}, extra=wanted)
+    plate.caption = plain("Which way each part speeds up" if numbers else "Nothing speeds up")
+
+
+def _largest(plate: Plate, body: Body) -> Box:
+    return max(
+        body_boxes(plate, body.name) or [(0.0, 0.0, 0.0, 0.0)], key=lambda box: (box[2] - box[0]) * (box[3] - box[1])
+    )
+
+
+def _arrow(plate: Plate, body: Body, number: Fraction, most: Fraction) -> Box:
+    """An open-headed arrow at the right of the body's load or bar."""
+    _, top, right, bottom = _largest(plate, body)
+    x, length = right + 14, max(LONGEST * float(abs(number) / most), SHORTEST)
+    middle = (top + bottom) / 2
+    sense = -1 if number > 0 else 1
+    tail, tip = middle - sense * length / 2, middle + sense * length / 2
+    d = f"M{x:.1f} {tail:.1f}V{tip:.1f}M{x - 4.5:.1f} {tip - sense * 9:.1f}L{x:.1f} {tip:.1f}L{x + 4.5:.1f} {tip - sense * 9:.1f}"
+    plate.sheet.path(body.name, "speed", d)
+    plate.claim(x - 5, tail, x + 5, tip)
+    return x - 5, min(tail, tip), x + 5, max(tail, tip)

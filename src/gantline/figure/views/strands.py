@@ -1,0 +1,151 @@
+"""Shared by views: words on strands, discs on one shelf, marks beside parts, the arrow at the hand."""
+
+from ..counting import in_order
+from ..glyphs import notes
+from ..labels import Wanted, around, body_boxes, clear, settle, strand_spots
+from ..layout import Straight
+from ..plate import Box, Plate
+from ..scene import Run
+from ..words import mathematics, symbol
+
+SHELF_STEPS = (0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.25, 0.75, 0.2, 0.8)
+LEAST_SHARED = 34.0  # px of height that strands must share to stand on one shelf
+ARROW, GAP, TAIL = 66.0, 5.0, 0.95
+
+
+def strand_texts(plate: Plate, own: dict[str, str]) -> dict[str, str]:
+    """What stands at each strand: the step's marks where it has any for strands, else the view's own."""
+    names = {run.name for run in plate.layout.runs}
+    marked = {part: text for part, text in plate.marks if part in names}
+    return marked or own
+
+
+def write_on_strands(
+    plate: Plate, texts: dict[str, str], role: str = "ink-text", extra: list[Wanted] | None = None
+) -> None:
+    """Words beside strands, with the marks of other parts, all placed together."""
+    wanted = [
+        Wanted(run.rope, role, mathematics(texts[run.name]), notes.LABEL, 500, strand_spots(plate, run, notes.LABEL))
+        for run in plate.layout.runs
+        if run.name in texts
+    ]
+    plate.sheet.layer = "label"
+    settle(plate, [*wanted, *(extra or []), *part_marks(plate)])
+
+
+def part_marks(plate: Plate) -> list[Wanted]:
+    """The marks of a step that stand beside parts other than strands."""
+    strands = {run.name for run in plate.layout.runs}
+    return [
+        Wanted(part, "ink-text", mathematics(text), notes.LABEL, 500, around(_box(plate, part), notes.LABEL))
+        for part, text in plate.marks
+        if part not in strands
+    ]
+
+
+def _box(plate: Plate, part: str) -> Box:
+    """Where a part stands, as one box in px."""
+    layout, at = plate.layout, plate.sheet.at
+    for wheel in layout.wheels:
+        if wheel.sheave == part:
+            return (*at(wheel.x - wheel.r, wheel.y - wheel.r), *at(wheel.x + wheel.r, wheel.y + wheel.r))
+    if part == "hand" and layout.grip:
+        return (*at(layout.grip.x - 0.6, layout.grip.y - 0.8), *at(layout.grip.x + 1.75, layout.grip.y + 0.8))
+    if any(run.rope == part for run in layout.runs):
+        run = next(run for run in layout.runs if run.rope == part)
+        return (*at(run.x1 - 0.1, run.high), *at(run.x1 + 0.1, run.low))
+    if any(part in body.parts for body in layout.bodies):
+        body = layout.body(part)
+        boxes = body_boxes(plate, part)
+        if part in body.loads and boxes:
+            return boxes[-1]
+        return boxes[0] if boxes else (*at(body.x - 0.4, body.y - 0.4), *at(body.x + 0.4, body.y + 0.4))
+    return (*at(layout.left, -0.5), *at(layout.right, 0.0))
+
+
+def shelves(plate: Plate, runs: list[Straight]) -> dict[str, tuple[float, float]]:
+    """A place on each strand, strands that share a clear stretch at one height: it reads as a count, not as scatter."""
+    spans = {run.name: _span(plate, run) for run in runs}
+    groups: list[tuple[float, float, list[Straight]]] = []
+    for run in sorted(runs, key=lambda one: (spans[one.name][1] - spans[one.name][0], one.name)):
+        low, high = spans[run.name]
+        for number, (top, bottom, members) in enumerate(groups):
+            if min(bottom, high) - max(top, low) >= LEAST_SHARED:
+                groups[number] = (max(top, low), min(bottom, high), [*members, run])
+                break
+        else:
+            groups.append((low, high, [run]))
+    places: dict[str, tuple[float, float]] = {}
+    for top, bottom, members in groups:
+        y = _shelf(plate, top, bottom, members)
+        places.update({run.name: (_x(plate, run), y) for run in members})
+    return places
+
+
+def _x(plate: Plate, run: Straight) -> float:
+    return plate.sheet.at((run.x1 + run.x2) / 2, 0)[0]
+
+
+def _span(plate: Plate, run: Straight) -> tuple[float, float]:
+    if not run.plumb:
+        y = plate.sheet.at(0, run.y1)[1]
+        return y, y
+    top, bottom = clear(plate.layout, run)
+    return plate.sheet.at(0, top)[1], plate.sheet.at(0, bottom)[1]
+
+
+def _shelf(plate: Plate, top: float, bottom: float, members: list[Straight]) -> float:
+    """The first height at which no disc meets what is already there."""
+    half = notes.DISC + 2
+    for share in SHELF_STEPS:
+        y = top + share * (bottom - top)
+        boxes = [(_x(plate, run) - half, y - half, _x(plate, run) + half, y + half) for run in members]
+        if not any(_meet(box, other) for box in boxes for other in plate.room):
+            return y
+    return (top + bottom) / 2
+
+
+def _meet(a: Box, b: Box) -> bool:
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+
+
+def discs(plate: Plate, own: dict[str, str], out: frozenset[str] = frozenset()) -> None:
+    """Numbers in rings on strands; `out` are those that do not count, and what a step strikes is struck."""
+    texts = strand_texts(plate, own)
+    runs = [run for run in in_order(plate.layout) if run.name in texts]
+    plate.sheet.layer = "disc"
+    for name, (x, y) in shelves(plate, runs).items():
+        rope = name.rsplit(":", 1)[0]
+        notes.disc(plate, rope, x, y, texts[name], name in out or name in plate.struck)
+        if name in plate.struck:
+            notes.strike(plate, rope, x, y)
+
+
+def hand_line(plate: Plate) -> tuple[float, float, int] | None:
+    """Where an arrow at the hand begins: x, y (px), and its sense down the page."""
+    grip = plate.layout.grip
+    if grip is None or grip.body:
+        return None
+    sense = -1 if grip.up else 1
+    x, y = plate.sheet.at(grip.x, grip.y + sense * TAIL)
+    return x, y + sense * GAP, sense
+
+
+def hand_arrow(plate: Plate, length: float = ARROW, words: tuple[Run, ...] | None = None) -> list[Wanted]:
+    """The force arrow at the hand and the label it wants. No scale is claimed for it alone."""
+    line = hand_line(plate)
+    if line is None:
+        return rider_label(plate, words)
+    x, y, sense = line
+    plate.sheet.layer = "force"
+    notes.arrow(plate, "hand", x, y, y + sense * length)
+    box = (x - 5, min(y, y + sense * length), x + 5, max(y, y + sense * length))
+    return [Wanted("hand", "red-text", words or symbol(plate.rig.effort_symbol), 17.0, 600, around(box, 17.0))]
+
+
+def rider_label(plate: Plate, words: tuple[Run, ...] | None) -> list[Wanted]:
+    grip = plate.layout.grip
+    if grip is None:
+        return []
+    box = (*plate.sheet.at(grip.x - 0.5, grip.y - 0.6), *plate.sheet.at(grip.x + 0.5, grip.y + 0.6))
+    return [Wanted("hand", "red-text", words or symbol(plate.rig.effort_symbol), 17.0, 600, around(box, 17.0))]
