@@ -2,11 +2,12 @@
 
 from collections.abc import Callable, Sequence
 from fractions import Fraction
+from functools import partial
 from textwrap import fill
 
 from gantline.account import Account, Refusal
 from gantline.mechanics import Answer, Regime, Value
-from gantline.quantity import numeral, text
+from gantline.quantity import negative, numeral, text
 from gantline.rig import Rig, shown_unit
 
 from .plain import Paint, printable, width
@@ -23,11 +24,11 @@ def answer_text(rig: Rig, answer: Answer, says: str, paint: Paint) -> str:
     heading = [paint("strong", printable(rig.title))] if rig.title else []
     blocks = ["\n".join([*heading, says])]
     many = len(answer.regimes) > 1
-    head: list[Row] = [("", tuple(regime.way for regime in answer.regimes), "")] if many else []
+    head: list[Row] = [("", tuple(regime.way for regime in answer.regimes), "formula, ideal")] if many else []
     tables = [head + _results(rig, answer), _strands(rig, answer), _supports(rig, answer)]
     tables += [_motions(rig, answer), _work(rig, answer)]
     blocks += _tables([table for table in tables if table], paint)
-    return "\n\n".join([*blocks, _certificate(answer, paint)])
+    return "\n\n".join([*blocks, *_notes(answer), _certificate(answer, paint)])
 
 
 def shown(rig: Rig, value: Value | None) -> str:
@@ -50,8 +51,11 @@ def _formula(value: Value | None) -> str:
 
 
 def _row(rig: Rig, answer: Answer, label: str, get: Callable[[Regime], Value | None]) -> list[Row]:
+    return _line(rig, label, [get(regime) for regime in answer.regimes])
+
+
+def _line(rig: Rig, label: str, values: Sequence[Value | None]) -> list[Row]:
     """One row, a cell for each regime, with the formula of the first; nothing where no regime has the value."""
-    values = [get(regime) for regime in answer.regimes]
     return [(label, [shown(rig, value) for value in values], _formula(values[0]))] if any(values) else []
 
 
@@ -66,33 +70,38 @@ def _results(rig: Rig, answer: Answer) -> list[Row]:
 
 def _strands(rig: Rig, answer: Answer) -> list[Row]:
     rows: list[Row] = []
-    for place, pull in enumerate(answer.ideal.strands):
-        label = f"{pull.rope}:{pull.index}  {pull.start} to {pull.end}"
-        rows += _row(rig, answer, label, lambda regime, place=place: regime.strands[place].tension)  # type: ignore[misc]
+    for pull in answer.ideal.strands:
+        label = f"{pull.name}  {pull.start} to {pull.end}"
+        rows += _row(rig, answer, label, partial(Regime.tension, strand=pull.name))
     return _first(rows, "strands")
 
 
 def _supports(rig: Rig, answer: Answer) -> list[Row]:
     rows: list[Row] = []
-    for place, support in enumerate(answer.ideal.supports):
-        label = f"{support.name} carries"
-        rows += _row(rig, answer, label, lambda regime, place=place: regime.supports[place].force)  # type: ignore[misc]
-        if support.sideways:
-            sideways = f"{support.name}, to the right"
-            rows += _row(rig, answer, sideways, lambda regime, place=place: regime.supports[place].sideways)  # type: ignore[misc]
+    for name, sideways in ((support.name, support.sideways) for support in answer.ideal.supports):
+        found = [next((one for one in regime.supports if one.name == name), None) for regime in answer.regimes]
+        rows += _line(rig, f"{name} carries", [one and one.force for one in found])
+        if sideways:
+            rows += _line(rig, f"{name}, to the right", [one and one.sideways for one in found])
     return _first(rows, "supports")
 
 
 def _motions(rig: Rig, answer: Answer) -> list[Row]:
     rows: list[Row] = []
     for name, way in answer.travel:
-        label = "hand takes up" if name == "hand" else f"{name} {'sinks' if (way.number or 0) < 0 else 'rises'}"
-        size = Value(abs(way.number) if way.number is not None else None, way.unit, way.formula)
-        rows += _row(rig, answer, label, lambda regime, size=size: size)  # type: ignore[misc]
+        sinks = way.number is not None and way.number < 0
+        label = "hand takes up" if name == "hand" else f"{name} {'sinks' if sinks else 'rises'}"
+        rows += _line(rig, label, [_opposite(way) if sinks else way] * len(answer.regimes))
     for place, motion in enumerate(answer.ideal.motions):
-        label = f"{motion.name} speeds up"
-        rows += _row(rig, answer, label, lambda regime, place=place: regime.motions[place].acceleration)  # type: ignore[misc]
+        speeds = [regime.motions[place].acceleration for regime in answer.regimes]
+        if any(value and value.number != 0 for value in speeds):
+            rows += _line(rig, f"acceleration of {motion.name}", speeds)
     return _first(rows, "bodies")
+
+
+def _opposite(value: Value) -> Value:
+    formula = value.formula and (negative(value.formula) or value.formula)
+    return Value(value.number and -value.number, value.unit, formula)
 
 
 def _work(rig: Rig, answer: Answer) -> list[Row]:
@@ -121,10 +130,18 @@ def _tables(tables: list[list[Row]], paint: Paint) -> list[str]:
     return ["\n".join(line(row).rstrip() for row in table) for table in tables]
 
 
+def _notes(answer: Answer) -> list[str]:
+    helps = " and ".join(answer.helps)
+    verb = "sinks and helps" if len(answer.helps) == 1 else "sink and help"
+    notes = [f"As the load rises, {helps} {verb}: so the efficiency may pass 1."] if helps else []
+    return notes + (["Numbers only: past this size the formulas are left out."] if answer.size_note else [])
+
+
 def _certificate(answer: Answer, paint: Paint) -> str:
-    largest = answer.certificate.largest_residual
+    largest, count = answer.certificate.largest_residual, len(answer.certificate.checks)
     verdict = "every residual 0" if largest == Fraction(0) else f"largest residual {numeral(largest)}"
-    return paint("good" if largest == 0 else "wrong", f"checked {len(answer.certificate.checks)} ways: {verdict}")
+    words = f"certificate: {count} {'check' if count == 1 else 'checks'} by a second route, {verdict}"
+    return paint("good" if largest == 0 else "wrong", words)
 
 
 def account_text(account: Account | Refusal, others: Sequence[Account | Refusal], paint: Paint) -> str:

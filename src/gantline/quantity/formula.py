@@ -93,15 +93,19 @@ def text(formula: Formula) -> str:
         case Sum(terms):
             first, *rest = terms
             return text(first) + "".join(_signed(term) for term in rest)
+        case Product((Number(minus), *factors)) if minus == -1 and factors:
+            return "-" + "*".join(_factor(factor) for factor in factors)
         case Product(factors):
             return "*".join(_factor(factor) for factor in factors)
+        case Quotient(over, under) if (positive := negative(over)) is not None:
+            return "-" + text(Quotient(positive, under))
         case Quotient(over, under):
             under_text = text(under)
             if not isinstance(under, Symbol | Power) and not (isinstance(under, Number) and under_text.isdigit()):
                 under_text = f"({under_text})"
             return f"{_factor(over)}/{under_text}"
         case Power(base, exponent):
-            return f"{_factor(base)}**{exponent}"
+            return f"{text(base) if isinstance(base, Symbol) else f'({text(base)})'}**{exponent}"
 
 
 def negative(formula: Formula) -> Formula | None:
