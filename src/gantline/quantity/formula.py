@@ -93,12 +93,10 @@ def text(formula: Formula) -> str:
         case Sum(terms):
             first, *rest = terms
             return text(first) + "".join(_signed(term) for term in rest)
-        case Product((Number(minus), *factors)) if minus == -1 and factors:
-            return "-" + "*".join(_factor(factor) for factor in factors)
+        case Product() | Quotient() if (positive := negative(formula)) is not None:
+            return "-" + (f"({text(positive)})" if isinstance(positive, Sum) else text(positive))
         case Product(factors):
             return "*".join(_factor(factor) for factor in factors)
-        case Quotient(over, under) if (positive := negative(over)) is not None:
-            return "-" + text(Quotient(positive, under))
         case Quotient(over, under):
             under_text = text(under)
             if not isinstance(under, Symbol | Power) and not (isinstance(under, Number) and under_text.isdigit()):
