@@ -64,6 +64,8 @@ LOOKS: dict[str, Look] = {
     "rod-case": Look(stroke="ink", width=4.0, round=False, solid=True),
     "arm-case": Look(stroke="ink", width=8.6, solid=True),
     "arm": Look(stroke="load", width=6.0, solid=True),
+    "beam-case": Look(stroke="ink", width=11.0, solid=True),
+    "beam": Look(stroke="metal", width=8.4, solid=True),
     "turns": Look(stroke="ink", width=1.3),
     "ghost": Look(stroke="mid", width=1.1, dash="4.5 3", round=False),
     "force": Look(fill="red", stroke="red", width=0.01),

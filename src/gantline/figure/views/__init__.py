@@ -6,6 +6,7 @@ from typing import Literal
 from msgspec import Struct
 
 from . import (
+    as_built,
     ask,
     balance,
     bare,
@@ -43,6 +44,7 @@ VIEWS: dict[str, View] = {
     "displacement": View(displacement.draw),
     "tensions": View(tensions.draw, takes_way=True),
     "motion": View(motion.draw),
+    "as-built": View(as_built.draw),
     "ask": View(ask.draw, "steps", public=False),
     "count": View(cut.draw_count, "steps", public=False),
     "equal": View(equal.draw, "steps", public=False),

@@ -58,6 +58,7 @@ def levels(plate: Plate, x: float, across: float, ys: tuple[float, float]) -> No
     """Two level lines that the stacks stand between."""
     for y in ys:
         plate.sheet.line("scale", "level", x - across / 2, y, x + across / 2, y)
+        plate.claim(x - across / 2, y - 1, x + across / 2, y + 1)
 
 
 def write_scale(plate: Plate, x: float, y: float, scale: float, forces: list[Force]) -> None:

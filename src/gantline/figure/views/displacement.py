@@ -27,10 +27,10 @@ def draw(plate: Plate) -> None:
     travel = min(SHARE * reach_of(plate.rig, plate.answer, before), FAR)
     sense = 1 if rises[held_body(plate).name] >= 0 else -1
     after, turns = moved(plate.rig, plate.answer, before, travel)
-    plate.layout = after
-    plate.draw_rig(values=False, turns=turns)
     plate.sheet.layer = "ghost"
     _ghosts(plate, before, rises)
+    plate.layout = after
+    plate.draw_rig(values=False, turns=turns)
     wanted = _ways(plate, before, after, held_body(plate))
     plate.sheet.layer = "label"
     settle(plate, [*wanted, *part_marks(plate)])
