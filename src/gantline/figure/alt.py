@@ -50,9 +50,9 @@ def _parts(rig: Rig) -> list[str]:
             found.append(f"{part.name.capitalize()} is fixed{_wheels(len(part.sheaves))}.")
         elif isinstance(part, Moving):
             carries = f" and carries {_listed(part.carries)}" if part.carries else ""
-            found.append(
-                f"{part.name.capitalize()} is a moving block{_wheels(len(part.sheaves))}{carries}{_weight(rig, part.weight or part.mass)}."
-            )
+            weight = _weight(rig, part.weight or part.mass)
+            wheels = _wheels(len(part.sheaves))
+            found.append(f"{part.name.capitalize()} is a moving block{wheels}{carries}{weight}.")
         else:
             found.append(f"{part.name.capitalize()} is a load{_weight(rig, part.weight or part.mass)}.")
     return found

@@ -69,14 +69,16 @@ class Bag:
 
     def outline(self) -> str:
         c, left, top, right, bottom = CORNER, self.left, self.top, self.right, self.bottom
-        start = f"M{left:.1f} {bottom - c:.1f}V{top + c:.1f}q0-{c} {c}-{c}H{right - c:.1f}q{c} 0 {c} {c}V{bottom - c:.1f}q0 {c}-{c} {c}"
+        start = f"M{left:.1f} {bottom - c:.1f}V{top + c:.1f}q0-{c} {c}-{c}H{right - c:.1f}"
+        start += f"q{c} 0 {c} {c}V{bottom - c:.1f}q0 {c}-{c} {c}"
         if self.narrow is None:
             return f"{start}H{left + c:.1f}q-{c} 0-{c}-{c}Z"
         x1, x2, low = self.narrow
         inner = min(c, (right - x2) / 2, (x1 - left) / 2, (low - bottom) / 2)
         return (
             f"{start}H{x2 + inner:.1f}q{-inner:.1f} 0 {-inner:.1f} {inner:.1f}V{low - c:.1f}q0 {c}-{c} {c}H{x1 + c:.1f}"
-            f"q-{c} 0-{c}-{c}V{bottom + inner:.1f}q0 {-inner:.1f} {-inner:.1f} {-inner:.1f}H{left + c:.1f}q-{c} 0-{c}-{c}Z"
+            f"q-{c} 0-{c}-{c}V{bottom + inner:.1f}"
+            f"q0 {-inner:.1f} {-inner:.1f} {-inner:.1f}H{left + c:.1f}q-{c} 0-{c}-{c}Z"
         )
 
 

@@ -2,9 +2,9 @@
 
 from msgspec import Struct
 
+from .glyphs.load import ring_height
 from .layout import Layout, Straight
 from .layout.sizes import HAND_HIGH, HAND_LEFT, HAND_RIGHT, load_depth
-from .glyphs.load import ring_height
 from .plate import Box, Plate
 from .scene import Run
 from .words import width

@@ -2,12 +2,15 @@
 
 import os
 import tempfile
+from functools import cache
 from importlib.resources import as_file, files
 from pathlib import Path
+from xml.sax.saxutils import escape
 
 from gantline.figure import Scene
 
 from . import svg
+from .plate_style import THEMES
 
 _FONTCONFIG = """<?xml version="1.0"?>
 <!DOCTYPE fontconfig SYSTEM "fonts.dtd">
@@ -29,17 +32,20 @@ def write(scene: Scene, theme: str = "light", width: int = 1200) -> bytes:
 
 
 def _ground(theme: str) -> list[int]:
-    paper = svg.THEMES[theme]["paper"]
+    paper = THEMES[theme]["paper"]
     return [int(paper[n : n + 2], 16) for n in (1, 3, 5)]
 
 
 def _use_packaged_fonts() -> None:
     """Points fontconfig at the packaged fonts; it reads this once, when it is first used in the process."""
-    folder = Path(tempfile.gettempdir(), f"gantline-fonts-{os.getuid()}")
-    folder.mkdir(mode=0o700, exist_ok=True)
+    os.environ["FONTCONFIG_FILE"] = str(Path(_folder().name, "fonts.conf"))
+
+
+@cache
+def _folder() -> tempfile.TemporaryDirectory[str]:
+    """A private folder with the configuration and fontconfig's own cache, gone when the process ends."""
+    folder = tempfile.TemporaryDirectory(prefix="gantline-fonts-")
     with as_file(files("gantline").joinpath("assets")) as fonts:
-        file = folder / "fonts.conf"
-        text = _FONTCONFIG.format(fonts=fonts, cache=folder / "cache")
-        if not file.exists() or file.read_text(encoding="utf-8") != text:
-            file.write_text(text, encoding="utf-8")
-    os.environ["FONTCONFIG_FILE"] = str(file)
+        text = _FONTCONFIG.format(fonts=escape(str(fonts)), cache=escape(str(Path(folder.name, "cache"))))
+    Path(folder.name, "fonts.conf").write_text(text, encoding="utf-8")
+    return folder

@@ -29,7 +29,8 @@ def write(scene: Scene, theme: str = "light", prefix: str = "", fonts: bool = Fa
     rules.append(f"#{name} text{{font-family:{FAMILY};font-kerning:none}}")
     if fonts:
         rules = [*_faces(scene), *rules]
-    size = f'viewBox="{_n(scene.left)} {_n(scene.top)} {_n(scene.width)} {_n(scene.height)}" width="{_n(scene.width)}" height="{_n(scene.height)}"'
+    wide, high = _n(scene.width), _n(scene.height)
+    size = f'viewBox="{_n(scene.left)} {_n(scene.top)} {wide} {high}" width="{wide}" height="{high}"'
     ground = (
         ""
         if theme == "page"
@@ -198,7 +199,7 @@ def _wrap_marks(mark: Wrap) -> str:
         return _arc(mark.x, mark.y, mark.r, mark.start, mark.end)
     sweep = radians(mark.end - mark.start)
     count = max(1, round(abs(sweep) * mark.r / LAY_PITCH))
-    slant = (1.4 / mark.r) * (-1 if mark.lay == 2 else 1) * (1 if mark.end > mark.start else 1)
+    slant = (1.4 / mark.r) * (-1 if mark.lay == 2 else 1)
     made = []
     for number in range(count):
         angle = radians(mark.start) + sweep * (number + 0.5) / count

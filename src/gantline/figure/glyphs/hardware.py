@@ -18,7 +18,8 @@ def bar(sheet: Sheet, part: str, span: tuple[float, float], hook: float, y: floa
     far, near = (half, -half) if belly >= 0 else (-half, half)
     nub = 2.2
     outline = (
-        f"M{left + nub:.1f} {at + near:.1f}H{right - nub:.1f}q{nub} {-near * 0.4:.1f} {nub} {-near:.1f}t{-nub} {far:.1f}"
+        f"M{left + nub:.1f} {at + near:.1f}H{right - nub:.1f}"
+        f"q{nub} {-near * 0.4:.1f} {nub} {-near:.1f}t{-nub} {far:.1f}"
         f"L{middle + 9:.1f} {at + far + deep:.1f}H{middle - 9:.1f}L{left + nub:.1f} {at + far:.1f}"
         f"q{-nub} {-far * 0.6:.1f} {-nub} {-far:.1f}T{left + nub:.1f} {at + near:.1f}Z"
     )
@@ -26,7 +27,8 @@ def bar(sheet: Sheet, part: str, span: tuple[float, float], hook: float, y: floa
     if pencil:
         return
     if belly >= 0:
-        d = f"M{left + nub:.1f} {at + far:.1f}L{middle - 9:.1f} {at + far + deep:.1f}h18L{right - nub:.1f} {at + far:.1f}"
+        d = f"M{left + nub:.1f} {at + far:.1f}L{middle - 9:.1f} {at + far + deep:.1f}h18"
+        d += f"L{right - nub:.1f} {at + far:.1f}"
     else:
         d = f"M{left + nub:.1f} {at + near:.1f}H{right - nub:.1f}"
     sheet.path(part, "bold", d)
@@ -42,7 +44,8 @@ def hook(sheet: Sheet, part: str, x: float, y: float, toward: int, pencil: bool)
     """A hook from a collar at (x, y) px, open at its left; `toward` 1 hangs down, -1 stands up. It holds a ring whose
     centre is 1.09 radii further on."""
     s = toward
-    d = f"M0 {s * 4}V{s * 12}c0 {s * 5.5} 8 {s * 4} 8 {s * 11.5}a8 8 0 1 {1 if s > 0 else 0} -16 0q0 {s * -3} 1.6 {s * -5}"
+    d = f"M0 {s * 4}V{s * 12}c0 {s * 5.5} 8 {s * 4} 8 {s * 11.5}"
+    d += f"a8 8 0 1 {1 if s > 0 else 0} -16 0q0 {s * -3} 1.6 {s * -5}"
     sheet.path(part, "tube-case", d, x, y, pencil)
     sheet.path(part, "tube", d, x, y, pencil)
     sheet.path(part, "metal", f"M-5 {s * 0.2:.1f}H5V{s * 5}H-5Z", x, y, pencil)
@@ -51,7 +54,8 @@ def hook(sheet: Sheet, part: str, x: float, y: float, toward: int, pencil: bool)
 def short_hook(sheet: Sheet, part: str, x: float, y: float, toward: int, pencil: bool) -> None:
     """The stubby hook that links a fixed block to its eye: collar at (x, y) px, ring centre 0.62 radii on."""
     s = toward
-    d = f"M0 {s * 3}c0 {s * 3} 7.2 {s * 2} 7.2 {s * 9}a7.2 7.2 0 1 {1 if s > 0 else 0} -14.4 0q0 {s * -2.5} 1.6 {s * -4.4}"
+    d = f"M0 {s * 3}c0 {s * 3} 7.2 {s * 2} 7.2 {s * 9}"
+    d += f"a7.2 7.2 0 1 {1 if s > 0 else 0} -14.4 0q0 {s * -2.5} 1.6 {s * -4.4}"
     sheet.path(part, "tube-case", d, x, y, pencil)
     sheet.path(part, "tube", d, x, y, pencil)
     sheet.path(part, "metal", f"M-4.6 0H4.6V{s * 4.4}H-4.6Z", x, y, pencil)

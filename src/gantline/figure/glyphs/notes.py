@@ -26,14 +26,16 @@ def arrow_outline(length: float, shaft: float) -> str:
     wide = HALF_HEAD * shaft * head / (HEAD * shaft)
     neck = length - s * head * (1 - NOTCH)
     back = length - s * head
-    return f"M{-half:.2f} 0V{neck:.2f}L{-wide:.2f} {back:.2f}L0 {length:.2f}L{wide:.2f} {back:.2f}L{half:.2f} {neck:.2f}V0Z"
+    left = f"M{-half:.2f} 0V{neck:.2f}L{-wide:.2f} {back:.2f}L0 {length:.2f}"
+    return f"{left}L{wide:.2f} {back:.2f}L{half:.2f} {neck:.2f}V0Z"
 
 
 def hollow_arrow(plate: Plate, x: float, tail: float, tip: float) -> None:
     """The pull that is asked for: dashed, hollow, its length says nothing."""
     s = 1 if tip > tail else -1
     back = tip - s * 19
-    d = f"M{x - 3.6:.1f} {tail:.1f}V{back:.1f}H{x - 10:.1f}L{x:.1f} {tip:.1f}L{x + 10:.1f} {back:.1f}H{x + 3.6:.1f}V{tail:.1f}Z"
+    d = f"M{x - 3.6:.1f} {tail:.1f}V{back:.1f}H{x - 10:.1f}L{x:.1f} {tip:.1f}"
+    d += f"L{x + 10:.1f} {back:.1f}H{x + 3.6:.1f}V{tail:.1f}Z"
     plate.sheet.path("hand", "hollow", d)
     plate.claim(x - 10, tail, x + 10, tip)
 

@@ -40,7 +40,8 @@ def arms(reach: float) -> str:
         (x0, y0), (x1, y1), (x2, y2) = edges
         (x3, y3), (x4, y4), (x5, y5) = back
         parts.append(
-            f"M{x0:.1f} {y0:.1f}Q{x1:.1f} {y1:.1f} {x2:.1f} {y2:.1f}L{x3:.1f} {y3:.1f}Q{x4:.1f} {y4:.1f} {x5:.1f} {y5:.1f}"
+            f"M{x0:.1f} {y0:.1f}Q{x1:.1f} {y1:.1f} {x2:.1f} {y2:.1f}"
+            f"L{x3:.1f} {y3:.1f}Q{x4:.1f} {y4:.1f} {x5:.1f} {y5:.1f}"
         )
     return "".join(parts)
 
@@ -58,8 +59,10 @@ def draw_strap(sheet: Sheet, wheel: Wheel, bar: float) -> None:
     length, tip = abs(wheel.y - bar) * UNIT, 0.34 * UNIT
     near, wide = half * 0.86, half * 1.12
     d = (
-        f"M{-near:.1f} {-toward * length:.1f}L{-near:.1f} {-toward * 6}L{-wide:.1f} {toward * 1}Q{-wide:.1f} {toward * tip * 0.6:.1f} "
-        f"0 {toward * tip:.1f}Q{wide:.1f} {toward * tip * 0.6:.1f} {wide:.1f} {toward * 1}L{near:.1f} {-toward * 6}V{-toward * length:.1f}Z"
+        f"M{-near:.1f} {-toward * length:.1f}L{-near:.1f} {-toward * 6}L{-wide:.1f} {toward * 1}"
+        f"Q{-wide:.1f} {toward * tip * 0.6:.1f} "
+        f"0 {toward * tip:.1f}Q{wide:.1f} {toward * tip * 0.6:.1f} {wide:.1f} {toward * 1}"
+        f"L{near:.1f} {-toward * 6}V{-toward * length:.1f}Z"
     )
     sheet.path(wheel.block, "metal", d, x, y, pencil)
     if not pencil:

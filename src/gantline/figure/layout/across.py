@@ -240,7 +240,7 @@ def _level_thing(made: Across, up: Heights, number: int, turn: Turn, sense: int)
 def _body_things(made: Across, up: Heights, number: int, piece: Piece) -> None:
     y = up.bars[number]
     own = frozenset(tie.strand for tie in piece.grips)
-    below = any(not one.up for one in (*piece.turns, *piece.fasts))
+    below = not (all(turn.up for turn in piece.turns) and all(tie.up for tie in piece.fasts))
     left, right = {made.bars[number][0]: 1.0}, {made.bars[number][1]: 1.0}
     hook = made.hook[number]
     if piece.bar:

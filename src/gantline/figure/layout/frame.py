@@ -164,10 +164,12 @@ def _attach(
 
 def _renumber(frame: Frame, used: list[Piece]) -> None:
     for number, piece in enumerate(used):
-        for one in (*piece.turns, *piece.ties):
-            one.body = number
+        for turn in piece.turns:
+            turn.body = number
+        for tie in piece.ties:
+            tie.body = number
         if piece.side == "fixed":
-            down = any(not one.up for one in (*piece.turns, *piece.ties))
+            down = not (all(turn.up for turn in piece.turns) and all(tie.up for tie in piece.ties))
             piece.side = "ceiling" if down else "floor"
     frame.pieces = used
 

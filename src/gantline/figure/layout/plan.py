@@ -70,7 +70,10 @@ class Fast(Struct, frozen=True):
 
 
 class Grip(Struct, frozen=True):
-    """The hand, at (x, y) on its strand; `up` where it pulls up, so that the rope leaves it downward. `body` is the rider's, empty where nobody rides."""
+    """The hand, at (x, y) on its strand; `up` where it pulls up, so that the rope leaves it downward.
+
+    `body` is the rider's, empty where nobody rides.
+    """
 
     rope: str
     strand: str

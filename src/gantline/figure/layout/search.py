@@ -50,12 +50,13 @@ def _patterns(frame: Frame, flips: int) -> list[list[int]]:
     ropes = sorted({turn.rope for turn in frame.turns})
     places = [n for n in range(1, len(frame.turns)) if frame.turns[n].rope == frame.turns[n - 1].rope]
     places = [n for n in places if not frame.turns[n].level[0]]
+    changes: list[tuple[int, ...]] = []
     if flips == 0:
-        changes: list[tuple[int, ...]] = [()]
+        changes = [()]
     elif flips == 1:
-        changes = [(n,) for n in places]
+        changes.extend((n,) for n in places)
     else:
-        changes = [(a, b) for a in places for b in places if a < b][:64]
+        changes.extend([(a, b) for a in places for b in places if a < b][:64])
     found = []
     for starts in product((1, -1), repeat=min(len(ropes), 6)):
         start = dict(zip(ropes, starts, strict=False))

@@ -1,4 +1,4 @@
-"""The opened-out figure beside the rig as it is built: sheaves on one axle, in cabinet oblique, with the same numbers."""
+"""The opened-out figure beside the rig as built: sheaves on one axle, in cabinet oblique, with the same numbers."""
 
 from typing import NamedTuple
 
@@ -75,7 +75,7 @@ def _two_blocks(plate: Plate) -> tuple[Body, Body]:
 
 
 def _sides(whole: Layout) -> dict[str, tuple[int, int]]:
-    """On which side of its wheel each strand runs, before and after: alternating, so that the last leaves to the right."""
+    """On which side of its wheel each strand runs, before and after: alternating, the last one leaving to the right."""
     sides: dict[str, tuple[int, int]] = {}
     side = 1
     for wheel in reversed(whole.wheels):
@@ -90,10 +90,9 @@ def _built(whole: Layout, upper: Body, lower: Body, start: float) -> list[Disc]:
     for body, row in ((upper, HIGH), (lower, LOW)):
         wheels = [wheel for wheel in whole.wheels if wheel.body == body.name]
         for place, wheel in enumerate(wheels):
-            depth = len(wheels) - 1 - place
-            back = depth - (len(wheels) - 1) / 2
+            back = place - (len(wheels) - 1) / 2
             found.append(
-                Disc(wheel.sheave, wheel.block, wheel.up, middle + back * STEP[0], row + back * STEP[1], depth)
+                Disc(wheel.sheave, wheel.block, wheel.up, middle + back * STEP[0], row + back * STEP[1], place)
             )
     return found
 
@@ -202,7 +201,8 @@ def _frames(plate: Plate, whole: Layout, built: list[Disc], middle: float, back:
         sheet.path(
             body.name,
             "metal",
-            f"M{px - 5:.1f} {bar:.1f}L{px - 5.6:.1f} {py:.1f}Q{px - 5:.1f} {py + tip * 0.7:.1f} {px:.1f} {py + tip:.1f}Q{px + 5:.1f} {py + tip * 0.7:.1f} {px + 5.6:.1f} {py:.1f}L{px + 5:.1f} {bar:.1f}Z",
+            f"M{px - 5:.1f} {bar:.1f}L{px - 5.6:.1f} {py:.1f}Q{px - 5:.1f} {py + tip * 0.7:.1f} {px:.1f} {py + tip:.1f}"
+            f"Q{px + 5:.1f} {py + tip * 0.7:.1f} {px + 5.6:.1f} {py:.1f}L{px + 5:.1f} {bar:.1f}Z",
         )
         if back:
             continue
@@ -285,25 +285,23 @@ def _hand_and_load(plate: Plate, whole: Layout, built: list[Disc], pieces: list[
 
 def _number(plate: Plate, pieces: list[Piece], numbers: dict[str, str]) -> None:
     """All numbers at one height, between the blocks; moved apart where two would touch."""
-    y = (HIGH + LOW) / 2
-    spots = []
-    for piece in pieces:
-        x1, y1, x2, y2 = piece.ends
-        share = (y - y1) / (y2 - y1) if y2 != y1 else 0.5
-        share = min(max(share, 0.15), 0.85)
-        spots.append((x1 + share * (x2 - x1), y1 + share * (y2 - y1), piece))
-    spots.sort(key=lambda spot: spot[0])
-    least = 2 * notes.DISC / UNIT + 0.1
-    heights = [spot[1] for spot in spots]
-    for n in range(1, len(spots)):
-        if spots[n][0] - spots[n - 1][0] < least and abs(heights[n] - heights[n - 1]) < least:
-            heights[n] = heights[n - 1] - least - 0.15
+    middle, least = (HIGH + LOW) / 2, 2 * notes.DISC / UNIT + 0.12
+    placed: list[tuple[float, float]] = []
     plate.sheet.layer = "disc"
-    for (_, _, piece), height in zip(spots, heights, strict=True):
-        x1, y1, x2, y2 = piece.ends
-        share = (height - y1) / (y2 - y1) if y2 != y1 else 0.5
-        px, py = plate.sheet.at(x1 + share * (x2 - x1), height)
-        notes.disc(plate, piece.rope, px, py, numbers[piece.name])
+    for piece in sorted(pieces, key=lambda one: one.ends[0] + one.ends[2]):
+        for step in (0.0, -0.75, 0.75, -1.4, 1.4, -2.0, 2.0):
+            x, y = _along(piece, middle + step)
+            if all((x - px) ** 2 + (y - py) ** 2 >= least**2 for px, py in placed):
+                break
+        placed.append((x, y))
+        notes.disc(plate, piece.rope, *plate.sheet.at(x, y), numbers[piece.name])
+
+
+def _along(piece: Piece, y: float) -> tuple[float, float]:
+    """The point of a leaning strand at this height, kept off its ends."""
+    x1, y1, x2, y2 = piece.ends
+    share = min(max((y - y1) / (y2 - y1) if y2 != y1 else 0.5, 0.2), 0.8)
+    return x1 + share * (x2 - x1), y1 + share * (y2 - y1)
 
 
 def _captions(plate: Plate, whole: Layout, start: float, right: float) -> None:

@@ -43,7 +43,8 @@ def _arrow(plate: Plate, body: Body, number: Fraction, most: Fraction) -> Box:
     middle = (top + bottom) / 2
     sense = -1 if number > 0 else 1
     tail, tip = middle - sense * length / 2, middle + sense * length / 2
-    d = f"M{x:.1f} {tail:.1f}V{tip:.1f}M{x - 4.5:.1f} {tip - sense * 9:.1f}L{x:.1f} {tip:.1f}L{x + 4.5:.1f} {tip - sense * 9:.1f}"
+    d = f"M{x:.1f} {tail:.1f}V{tip:.1f}"
+    d += f"M{x - 4.5:.1f} {tip - sense * 9:.1f}L{x:.1f} {tip:.1f}L{x + 4.5:.1f} {tip - sense * 9:.1f}"
     plate.sheet.path(body.name, "speed", d)
     plate.claim(x - 5, tail, x + 5, tip)
     return x - 5, min(tail, tip), x + 5, max(tail, tip)
