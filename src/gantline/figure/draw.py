@@ -10,10 +10,11 @@ from .layout import Layout, lay_out
 from .plate import Box, Plate
 from .scene import Panel, Scene
 from .views import VIEWS
-from .words import width
+from .words import width, wrapped
 
 MARGIN = 20.0
-CAPTION_SIZE, CAPTION_DROP, CAPTION_ROOM = 15.5, 32.0, 46.0
+CAPTION_SIZE, CAPTION_DROP, CAPTION_LEADING, CAPTION_FOOT = 15.5, 32.0, 20.0, 14.0
+CAPTION_EDGE, CAPTION_WIDEST = 8.0, 420.0
 COLUMN = 176.0  # what stands beside the rig in the steps of a lesson, px
 REACH = 4.1  # radii kept free in the way of the hand in the steps of a lesson
 SIDE = 64.0  # px kept free at the left in the steps of a lesson, for the way of the load
@@ -50,11 +51,13 @@ def draw(
     layout = layout or lay_out(rig, answer)
     plate = Plate(rig, answer, layout, None if lit is None else frozenset(lit), marks, struck)
     shown = VIEWS[view]
+    if (frame or shown.frame) == "steps":
+        plate.frame = _steps_box(plate)
     shown.draw(plate, way) if shown.takes_way else shown.draw(plate)
-    kind = frame or shown.frame
-    box = _steps_box(plate) if kind == "steps" and not plate.panels else _tight_box(plate)
+    box = plate.frame if plate.frame and not plate.panels else _tight_box(plate)
     bottom = box[3]
     if caption and plate.caption:
+        box = box if plate.frame and not plate.panels else _widened(plate, box)
         bottom = _write_caption(plate, box)
     return Scene(
         view, box[0], box[1], box[2] - box[0], bottom - box[1], rig.title or "A rope-and-pulley rig",
@@ -88,14 +91,22 @@ def _steps_box(plate: Plate) -> Box:
     if grip:
         _, y = plate.sheet.at(grip.x, grip.y)
         top, bottom = (min(top, y - REACH * 30), bottom) if grip.up else (top, max(bottom, y + REACH * 30))
-    return left - SIDE, top - MARGIN, right + SIDE + COLUMN, bottom + MARGIN
+    return left - SIDE, top - MARGIN, right + SIDE + COLUMN, bottom + MARGIN + 6
 
 
 def _write_caption(plate: Plate, box: Box) -> float:
-    size = CAPTION_SIZE
-    across = width(plate.caption, size)
-    size = min(size, size * (box[2] - box[0] - 12.0) / across) if across else size
+    """Below the figure, in as many lines as it needs. Returns where the figure ends."""
+    middle, room = (box[0] + box[2]) / 2, box[2] - box[0] - 2 * CAPTION_EDGE
     plate.sheet.layer = "caption"
-    middle = (box[0] + box[2]) / 2
-    plate.sheet.text("caption", "ink-text", middle, box[3] - MARGIN + CAPTION_DROP, plate.caption, size, 400, "middle")
-    return box[3] - MARGIN + CAPTION_ROOM
+    lines = wrapped(plate.caption, CAPTION_SIZE, room)
+    first = box[3] - MARGIN + CAPTION_DROP
+    for number, line in enumerate(lines):
+        y = first + number * CAPTION_LEADING
+        plate.sheet.text("caption", "ink-text", middle, y, line, CAPTION_SIZE, 400, "middle")
+    return first + (len(lines) - 1) * CAPTION_LEADING + CAPTION_FOOT
+
+
+def _widened(plate: Plate, box: Box) -> Box:
+    """A tight frame wide enough for its caption, within reason."""
+    short = min(width(plate.caption, CAPTION_SIZE), CAPTION_WIDEST) + 2 * CAPTION_EDGE - (box[2] - box[0])
+    return (box[0] - short / 2, box[1], box[2] + short / 2, box[3]) if short > 0 else box

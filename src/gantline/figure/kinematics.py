@@ -84,7 +84,9 @@ def rates(rig: Rig, answer: Answer, layout: Layout) -> dict[str, float] | None:
     if not answer.regimes:
         return None
     found: dict[str, float] = {body.name: 0.0 for body in layout.bodies}
-    hauled = any(motion.per_hand is not None and motion.per_hand.number is not None for motion in answer.ideal.motions)
+    hauled = answer.freedoms == 1 and any(
+        motion.per_hand is not None and motion.per_hand.number is not None for motion in answer.ideal.motions
+    )
     for motion in answer.ideal.motions:
         value = motion.per_hand if hauled else motion.acceleration
         number = value.number if value is not None else None

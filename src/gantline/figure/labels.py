@@ -9,8 +9,9 @@ from .plate import Box, Plate
 from .scene import Run
 from .words import width
 
-HIT_THING, HIT_LABEL = 10.0, 20.0
+HIT_THING, HIT_LABEL, OUTSIDE = 10.0, 20.0, 45.0
 PAD = 2.0
+SHIFTS = (-18.0, 18.0, -34.0, 34.0, -52.0, 52.0, -72.0, 72.0)
 
 
 class Spot(Struct):
@@ -74,15 +75,15 @@ def around(box: Box, size: float) -> list[Spot]:
     left, top, right, bottom = box
     x, y = (left + right) / 2, (top + bottom) / 2 + 0.25 * size
     beside = [Spot(right + 7, y, "start", 0.0), Spot(left - 7, y, "end", 0.1)]
-    shifted = [Spot(right + 7, y + d, "start", 0.3) for d in (-18.0, 18.0, -34.0, 34.0)]
-    shifted += [Spot(left - 7, y + d, "end", 0.4) for d in (-18.0, 18.0, -34.0, 34.0)]
+    shifted = [Spot(right + 7, y + d, "start", 0.3) for d in SHIFTS]
+    shifted += [Spot(left - 7, y + d, "end", 0.4) for d in SHIFTS]
     return [*beside, Spot(x, bottom + size, "middle", 0.2), Spot(x, top - 7, "middle", 0.25), *shifted]
 
 
 def settle(plate: Plate, wanted: list[Wanted]) -> None:
     """Places all labels and writes them: least overlap first, then least cost."""
     obstacles = [*obstacle_boxes(plate), *plate.room]
-    costs = [[_cost(one, spot, obstacles) for spot in one.spots] for one in wanted]
+    costs = [[_cost(one, spot, obstacles, plate.frame) for spot in one.spots] for one in wanted]
     chosen: dict[int, int] = {}
     order = sorted(range(len(wanted)), key=lambda n: (sum(cost < HIT_THING for cost in costs[n]), n))
     for sweep in range(4):
@@ -108,9 +109,13 @@ def _best(wanted: list[Wanted], costs: list[list[float]], chosen: dict[int, int]
     return min(range(len(costs[number])), key=total)
 
 
-def _cost(one: Wanted, spot: Spot, obstacles: list[Box]) -> float:
+def _cost(one: Wanted, spot: Spot, obstacles: list[Box], frame: Box | None) -> float:
     box = _box(one, spot)
-    return spot.cost + HIT_THING * sum(_meet(box, other) for other in obstacles)
+    hits = sum(_meet(box, other) for other in obstacles)
+    outside = frame is not None and not (
+        frame[0] <= box[0] and frame[1] <= box[1] and box[2] <= frame[2] and box[3] <= frame[3]
+    )
+    return spot.cost + HIT_THING * hits + OUTSIDE * outside
 
 
 def _box(one: Wanted, spot: Spot) -> Box:

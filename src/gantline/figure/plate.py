@@ -32,6 +32,7 @@ class Plate:
         self.marks, self.struck = marks, struck
         self.sheet = Sheet(0.0, 0.0, lit)
         self.room: list[Box] = []
+        self.frame: Box | None = None  # where the frame is given beforehand: words stay inside
         self.panels: list[Panel] = []
         self.scale: float | None = None
         self.caption: tuple[Run, ...] = ()

@@ -46,6 +46,30 @@ def mathematics(text: str) -> tuple[Run, ...]:
     return tuple(runs)
 
 
+def wrapped(runs: tuple[Run, ...], size: float, room: float) -> list[tuple[Run, ...]]:
+    """The runs in lines no wider than `room` (px), broken at spaces; a word longer than that has a line of its own."""
+    lines: list[list[Run]] = [[]]
+    for run in runs:
+        for number, word in enumerate(run.text.split(" ")):
+            piece = Run((" " if number else "") + word, run.italic, run.low)
+            if number and lines[-1] and width((*lines[-1], piece), size) > room:
+                lines.append([Run(word, run.italic, run.low)])
+            else:
+                lines[-1].append(piece)
+    return [_joined(line) for line in lines]
+
+
+def _joined(line: list[Run]) -> tuple[Run, ...]:
+    """Neighbours of one cut as one run."""
+    joined: list[Run] = []
+    for run in line:
+        if joined and (joined[-1].italic, joined[-1].low) == (run.italic, run.low):
+            joined[-1] = Run(joined[-1].text + run.text, run.italic, run.low)
+        else:
+            joined.append(run)
+    return tuple(joined)
+
+
 def _words(text: str) -> list[str]:
     words: list[str] = []
     for letter in text:

@@ -190,7 +190,7 @@ def _arc(x: float, y: float, r: float, start: float, end: float) -> str:
     a, b = radians(start), radians(end)
     first = f"M{x + r * cos(a):.3f} {y + r * sin(a):.3f}"
     large, sweep = int(abs(end - start) > 180.0 + 1e-6), int(end > start)
-    return f"{first}A{_n(r)} {_n(r)} 0 {large} {sweep} {x + r * cos(b):.3f} {y + r * sin(b):.3f}"
+    return f"{first}A{r:.3f} {r:.3f} 0 {large} {sweep} {x + r * cos(b):.3f} {y + r * sin(b):.3f}"
 
 
 def _wrap_marks(mark: Wrap) -> str:

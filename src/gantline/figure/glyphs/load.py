@@ -10,7 +10,7 @@ from . import hardware
 CASTING = "M-9.5 0C-10.5 5-15 7.6-22 8.2Q-30 9-30 15.5V52.5H30V15.5Q30 9 22 8.2C15 7.6 10.5 5 9.5 0Z"
 CASTING_SHADE = "M30 14V52.5H-30"
 ROOM = 50.0  # for letters on a casting, px
-SYMBOL_SIZE, VALUE_SIZE, LEAST_SIZE = 17.0, 14.5, 10.8
+SYMBOL_SIZE, VALUE_SIZE, LEAST_SIZE = 17.0, 14.8, 10.8
 
 Label = tuple[tuple[Run, ...], tuple[Run, ...]]  # symbol and value, either may be empty
 

@@ -1,5 +1,7 @@
 """The cut free body: arrows at the strands that cross, and the same arrows stacked beside the weights, to one scale."""
 
+from msgspec.structs import replace
+
 from ..counting import held_body
 from ..cutting import Bag
 from ..forces import Force, pulls_on, weights_on
@@ -21,7 +23,10 @@ def draw(plate: Plate) -> None:
     bag.tint()
     plate.draw_rig(values=False)
     bag.draw()
-    forces = [*pulls_on(plate, body, plate.answer.ideal), *weights_on(plate, body)]
+    regime = plate.answer.regime("holding") or plate.answer.ideal
+    forces = [*pulls_on(plate, body, regime), *weights_on(plate, body)]
+    if not known(forces):
+        forces = [replace(force, number=None) for force in forces]  # a letter each, and no scale
     scale = scale_for(plate, body, bag, forces)
     plate.sheet.layer = "force"
     labels = at_strands(plate, bag, forces, scale)

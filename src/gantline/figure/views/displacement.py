@@ -36,8 +36,7 @@ def draw(plate: Plate) -> None:
     settle(plate, [*wanted, *part_marks(plate)])
     plate.layout = before
     low = plate.sheet.at(0, after.bottom)[1]
-    if before.grip and not before.grip.up:
-        plate.claim(plate.rig_box()[0], low, plate.rig_box()[0], low)
+    plate.claim(plate.rig_box()[0], low, plate.rig_box()[0], low)
     plate.caption = _caption(plate, sense)
 
 

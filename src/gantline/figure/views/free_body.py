@@ -46,7 +46,7 @@ def _scale(numbers: list[float]) -> float:
 
 
 def _forces(plate: Plate, body: Body) -> list[Force]:
-    regime = plate.answer.ideal
+    regime = plate.answer.regime("holding") or plate.answer.ideal
     pulls = pulls_on(plate, body, regime)
     weights = weights_on(plate, body) if body.side == "moving" else []
     if body.side == "moving":

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from ..labels import Wanted, around, body_boxes
+from ..labels import Spot, Wanted, around, body_boxes
 from ..layout import Body
 from ..plate import Box, Plate
 from ..words import plain
@@ -25,21 +25,28 @@ def draw(plate: Plate) -> None:
         number = numbers.get(name)
         words = plain(plate.value(rates[name])) if number is not None else plain("at rest")
         box = _arrow(plate, body, number, most) if number is not None and most else _largest(plate, body)
-        wanted.append(Wanted(name, "ink-text", words, 15.0, 500, around(box, 15.0)))
+        left, _, right, bottom = _largest(plate, body)
+        spots = [*around(box, 15.0), Spot((left + right) / 2, bottom + 16, "middle", 0.5)]
+        wanted.append(Wanted(name, "ink-text", words, 15.0, 500, spots))
     write_on_strands(plate, {}, extra=wanted)
     plate.caption = plain("Which way each part speeds up" if numbers else "Nothing speeds up")
 
 
 def _largest(plate: Plate, body: Body) -> Box:
-    return max(
-        body_boxes(plate, body.name) or [(0.0, 0.0, 0.0, 0.0)], key=lambda box: (box[2] - box[0]) * (box[3] - box[1])
-    )
+    """The largest box of a body: what hangs from it, its bar, or its wheel."""
+    at = plate.sheet.at
+    wheels = [
+        (*at(wheel.x - wheel.r, wheel.y - wheel.r), *at(wheel.x + wheel.r, wheel.y + wheel.r))
+        for wheel in plate.layout.wheels
+        if wheel.body == body.name
+    ]
+    return max(body_boxes(plate, body.name) or wheels, key=lambda box: (box[2] - box[0]) * (box[3] - box[1]))
 
 
 def _arrow(plate: Plate, body: Body, number: Fraction, most: Fraction) -> Box:
     """An open-headed arrow at the right of the body's load or bar."""
     _, top, right, bottom = _largest(plate, body)
-    x, length = right + 14, max(LONGEST * float(abs(number) / most), SHORTEST)
+    x, length = right + 8, max(LONGEST * float(abs(number) / most), SHORTEST)
     middle = (top + bottom) / 2
     sense = -1 if number > 0 else 1
     tail, tip = middle - sense * length / 2, middle + sense * length / 2
