@@ -10,8 +10,9 @@ from gantline.rig import Given, Hand, Load, Rig
 
 from .account import Account, WrongAnswer
 from .facts import Body, Facts
+from .hops import hops
 from .phrases import en
-from .steps import count_words, really, rise_letter, size, times
+from .steps import count_words, multiple_word, really, rise_letter, size, times, times_of
 from .writing import Writer
 from .wrong import named
 
@@ -61,6 +62,85 @@ def pay(writer: Writer, body: Body) -> None:
             "pay-hand", "displacement", lit=("hand", *strands), formula=equation, cites=("result:haul",), pause=2.0,
             words=words,
         )  # fmt: skip
+
+
+def help_(writer: Writer) -> None:
+    """What sinks as the load rises is on the hauler's side."""
+    helpers = writer.facts.answer.helps
+    heavy = [name for name in helpers if writer.facts.weight(name)]
+    if not heavy:
+        return
+    true = {"many-help"} if len(heavy) > 1 else set()
+    writer.step("help", "displacement", lit=(writer.facts.load, *helpers), true=true, words={"helper": writer.nouns[heavy[0]]})
+
+
+def who_pays(writer: Writer) -> None:
+    """How much of each heavy block the hand carries, where several rise at different speeds."""
+    facts = writer.facts
+    rates = {m.name: m.per_hand.number for m in facts.ideal.motions if m.per_hand and m.per_hand.number}
+    blocks = [b.name for b in facts.rig.moving if b.name in rates and facts.weight(b.name)]
+    if len(blocks) < 2 or any(rates[name] < 0 for name in blocks) or len({rates[name] for name in blocks}) < 2:
+        return
+    dearest = sorted(blocks, key=lambda name: -rates[name])[:3]
+    shares = en.joined([f"{writer.nouns[name].the} you carry {en.share(rates[name])}" if n == 0 else f"of {writer.nouns[name].the} {en.share(rates[name])}" for n, name in enumerate(dearest)])
+    writer.step("who-pays", "units", lit=dearest, words={"shares": shares})
+
+
+def pay_ropes(writer: Writer) -> None:
+    """The price in rope, from the load to the hand, one body at a time."""
+    facts = writer.facts
+    way = hops(facts)
+    if way is None or facts.answer.velocity_ratio is None or facts.answer.velocity_ratio.number is None:
+        return
+    if len(way) == 1:
+        pay(writer, way[0].body)
+        return
+    travel, asked = dict(facts.answer.travel), facts.rig.asked is not None
+    bodies = list(reversed(way[:-1]))
+    first = {"first"}
+    for n, hop in enumerate(bodies):
+        name = hop.body.parts[0]
+        rate = facts.rise(name)
+        if rate is None:
+            return
+        key = f"d{n}"
+        found = size(travel.get(name)) if asked else Value(abs(rate), "m", None)
+        writer.tell(**{key: found})
+        words = {"rope": writer.nouns[f"rope {hop.onto}"], "body": writer.nouns[name], "d": f"{{{key}}}"}
+        writer.step(
+            "pay-rope", "displacement", lit=(facts.load, name, hop.onto), true=first | ({"rises"} if rate > 0 else set()),
+            words=words, cites=(f"length:{hop.onto}",), formula=_length(facts, hop.onto),
+        )  # fmt: skip
+        first = set()
+    rope = facts.hand_rope
+    ratio = facts.answer.velocity_ratio.number
+    writer.step(
+        "pay-all", "displacement", lit=("hand", rope.name if rope else "hand"), pause=2.0, cites=("result:haul",),
+        formula=writer.equation(Symbol(facts.rig.haul_symbol), times_of(ratio, Symbol(rise_letter(facts))), key="s" if asked else ""),
+        words={"rope": writer.nouns[f"rope {rope.name}"] if rope else "", "ratio": multiple_word(facts.answer.velocity_ratio)},
+    )  # fmt: skip
+
+
+def _length(facts: Facts, rope: str) -> Equation | None:
+    relation = facts.answer.relation(f"length:{rope}")
+    return relation.holds if relation else None
+
+
+def room(writer: Writer) -> None:
+    """A body that moves farther than the load, or toward it, ends the haul."""
+    facts = writer.facts
+    if facts.rig.asked is None or facts.aim is None:
+        return
+    touching = [b for b in facts.bodies if b != facts.aim and set(b.ropes) & set(facts.aim.ropes)]
+    toward = [b for b in touching if (facts.rise(b.name) or 0) < 0 and len(facts.aim.ropes) > 1]
+    farther = [b for b in facts.bodies if b != facts.aim and abs(facts.rise(b.name) or 0) > 1]
+    body = next(iter(toward or farther), None)
+    if body is None:
+        return
+    writer.step(
+        "room", "displacement", lit=(facts.load, *body.parts), true={"meet"} if toward else set(),
+        words={"body": writer.nouns[body.parts[0]]},
+    )  # fmt: skip
 
 
 def close(writer: Writer, words: dict[str, str], idea: str) -> Account:

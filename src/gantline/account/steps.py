@@ -1,6 +1,6 @@
 """Steps that several methods share: how an account opens, the price in rope, the work, real wheels."""
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from fractions import Fraction
 
 from gantline.mechanics import Value, solve
@@ -16,9 +16,9 @@ from .writing import Writer
 ASSUMED_LOSS = Fraction(5, 100)  # of a wheel where the file gives none: a good small block, common practice
 
 
-def begin(facts: Facts, method: str) -> Writer:
+def begin(facts: Facts, method: str, only: Collection[str] | None = None) -> Writer:
     """A writer that knows what is true of the rig, and the numbers every account may speak."""
-    writer = Writer(facts, method)
+    writer = Writer(facts, method, only)
     writer.tags |= tags(facts) | {method}
     ideal = facts.ideal
     writer.tell(
@@ -80,6 +80,10 @@ def times(number: int, formula: Formula) -> Formula:
     return formula if number == 1 else Product((Number(Fraction(number)), formula))
 
 
+def times_of(number: Fraction, formula: Formula) -> Formula:
+    return formula if number == 1 else Product((Number(number), formula))
+
+
 def total(terms: list[Formula]) -> Formula:
     return terms[0] if len(terms) == 1 else Sum(tuple(terms))
 
@@ -101,6 +105,16 @@ def asked_letter(facts: Facts) -> Symbol | None:
     part = facts.rig.part(facts.load)
     given = part.weight or part.mass
     return Symbol(given.symbol) if given else None
+
+
+def tell_total(writer: Writer, body: Body) -> None:
+    """The weights in the bag together, said so that they add up."""
+    weights = writer.facts.body_weights(body)
+    numbers = [value.number for _, value in weights if value.number is not None]
+    if len(numbers) < len(weights) or not weights:
+        return
+    writer.tell(total=Value(sum(numbers, Fraction(0)), "N", total(weight_formulas(writer.facts, body))))
+    writer.add_up([writer.part_key[name] for name, _ in weights], "total")
 
 
 # -- how an account opens -------------------------------------------------------------------------------------------
@@ -142,6 +156,27 @@ def path(writer: Writer) -> None:
         route = en.route(rope, writer.nouns, alone=len(writer.facts.rig.ropes) == 1, first=n == 0)
         lit = (rope.name, *(s.name for s in rope.strands), *(c.name for c in rope.contacts))
         writer.step("path", "bare", lit=lit, words={"route": route})
+
+
+def movers(writer: Writer) -> None:
+    """The other bodies that move, each with its name and its weight, those alike together."""
+    facts = writer.facts
+    groups: dict[tuple[str, Fraction | None], list[str]] = {}
+    for body in facts.bodies:
+        if body != facts.body(facts.load):
+            name = body.parts[0]
+            weight = facts.weight(name)
+            groups.setdefault((writer.nouns[name].kind, weight.number if weight else None), []).append(name)
+    for (kind, _), names in groups.items():
+        heavy = {"heavy"} if facts.weight(names[0]) else set()
+        words = {
+            "body": writer.nouns[names[0]], "bodies": en.joined([writer.nouns[name].the for name in names]),
+            "weight": f"{{{writer.part_key[names[0]]}}}", "k": en.count(len(names)),
+        }  # fmt: skip
+        writer.step(
+            "movers", "bare", lit=names, true={kind, "pair" if len(names) > 1 else "one"} | heavy, words=words,
+            formula_text=", ".join(filter(None, (given_text(writer, name) for name in names))),
+        )  # fmt: skip
 
 
 def ask(writer: Writer) -> None:
@@ -191,15 +226,30 @@ def work(writer: Writer) -> None:
     writer.tell(E_in=size(found.put_in), E_out=size(found.out))
     keys = [f"E_{n}" for n in range(1, len(shares) + 1)]
     writer.tell(**{key: size(value) for key, (_, value) in zip(keys, shares, strict=True)})
-    if len(keys) > 1 and facts.numeric:
-        writer.add_up(keys, "E_in")
-    letters = [Product((value.formula, Symbol(rise_letter(facts)))) for name, _ in shares if (value := facts.weight(name)) and value.formula]
+    given = [share for _, share in shares[1:] if share.number is not None and share.number < 0]
+    true = {f"E={len(shares)}"} | ({"gives"} if given else set())
+    if len(keys) > 1 and facts.numeric and "lowers" not in writer.tags:
+        if given and len(keys) == 2:
+            writer.add_up(("E_in", "E_2"), "E_1")
+        elif not given:
+            writer.add_up(keys, "E_in")
+    letters = [_gain(facts, name) for name, _ in shares]
     push = Product((Symbol(facts.rig.effort_symbol), Symbol(facts.rig.haul_symbol)))
     parts = [name for name, _ in shares]
     writer.step(
         "work", "work", lit=("hand", *parts), formula=writer.equation(push, total(list(letters)), key="E_in"),
-        cites=("result:work",), true={f"E={len(shares)}"},
+        cites=("result:work",), true=true, words={"second": writer.nouns[parts[-1]]},
     )  # fmt: skip
+
+
+def _gain(facts: Facts, name: str) -> Formula:
+    """What a weight gains as the load rises by h: its weight times its own way."""
+    value, rate = facts.weight(name), facts.rise(name)
+    factors = [Number(rate)] if rate is not None and rate != 1 else []
+    if value is not None and value.formula is not None:
+        inner = value.formula.factors if isinstance(value.formula, Product) else (value.formula,)
+        return Product((*factors, *inner, Symbol(rise_letter(facts))))
+    return Number(Fraction(0))
 
 
 def rise_letter(facts: Facts) -> str:

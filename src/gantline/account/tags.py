@@ -11,7 +11,7 @@ KNOWN = frozenset(
     "no-hand rider dead-end-moving own-none own-wheel own-block own-hook own-runner own-heavy own-light one-weight "
     "two-weights more-weights numeric symbolic mass asked lowers effort-given load-asked effort-asked helps ma<vr ma=vr ma>vr "
     "ma=1 beam>load beam<load P=N lossy one-wheel pulls-up level leads one-load heavy-wheel several-bodies "
-    "direct-rope unit-gain".split()
+    "unit-gain shared".split()
 )
 
 
@@ -21,6 +21,7 @@ def tags(facts: Facts) -> set[str]:
     found |= _ropes(facts) | _hand(facts) | _question(facts) | _results(facts)
     if facts.aim is not None:
         found |= about(facts, facts.aim)
+        found |= {"shared"} if len(facts.aim.ropes) > 1 else set()
     return found
 
 

@@ -1,7 +1,7 @@
 """Puts steps into words: picks the frame that is true of the rig, fills in names, and keeps every number it speaks."""
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from fractions import Fraction
 
 from gantline.mechanics import Value
@@ -22,11 +22,15 @@ _STYLES = ("bare", "near", "rough")
 
 
 class Writer:
-    """Writes one account of one rig. Numbers are told once (`tell`), and spoken by key in the frames that need them."""
+    """Writes one account of one rig. Numbers are told once (`tell`), and spoken by key in the frames that need them.
 
-    def __init__(self, facts: Facts, method: str) -> None:
+    `only` names the steps of a short account; the others are left out.
+    """
+
+    def __init__(self, facts: Facts, method: str, only: Collection[str] | None = None) -> None:
         self.facts = facts
         self.method = method
+        self.only = only
         self.steps: list[Step] = []
         self.tags: set[str] = set()
         self.nouns = nouns(facts)
@@ -89,6 +93,14 @@ class Writer:
         shown = shown_unit(self.facts.rig, _ASCII.get(value.unit, value.unit))
         return shown or UNITS.get(_ASCII.get(value.unit, value.unit), _PLAIN)
 
+    def exact(self, key: str) -> Fraction | None:
+        """A told number in SI."""
+        return self._values[key].number if key in self._values else None
+
+    def formula_text(self, formula: Formula) -> str:
+        """A formula as it stands beside a strand."""
+        return text(formula)
+
     def numeral(self, key: str) -> Numeral | None:
         number = self.shown_number(key)
         return numeral(number, self._places.get(key)) if number is not None else None
@@ -136,7 +148,7 @@ class Writer:
         words: Mapping[str, str | Noun] | None = None,
     ) -> None:
         """One step, in the words of the first frame whose condition holds; no step where the frame is empty."""
-        frame = self._frame(id, self.tags | set(true))
+        frame = self._frame(id, self.tags | set(true)) if self.only is None or id in self.only else None
         if frame is None or not frame.say:
             return
         say = self._connect(fill(frame.say, words or {}, self.nouns, self.facts.load))

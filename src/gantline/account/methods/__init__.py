@@ -2,6 +2,6 @@
 
 from types import ModuleType
 
-from . import count
+from . import carry, count
 
-METHODS: dict[str, ModuleType] = {module.NAME: module for module in (count,)}
+METHODS: dict[str, ModuleType] = {module.NAME: module for module in (count, carry)}

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from gantline.mechanics import Answer, Value
+from gantline.mechanics import Answer
 from gantline.quantity import Equation, Formula, Number, Quotient, Symbol
 from gantline.rig import Rig
 
@@ -18,6 +18,7 @@ from ..steps import (
     gain,
     meet,
     path,
+    tell_total,
     times,
     total,
     weight_formulas,
@@ -26,6 +27,7 @@ from ..steps import (
 from ..writing import Writer
 
 NAME = "count"
+SHORT = frozenset(("meet", "cross", "balance", "solve"))
 
 
 def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
@@ -42,10 +44,10 @@ def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     return Yes()
 
 
-def explain(rig: Rig, answer: Answer) -> Account:
+def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
     """The account by counting."""
     facts = Facts(rig, answer)
-    writer = begin(facts, NAME)
+    writer = begin(facts, NAME, SHORT if short else None)
     body = facts.aim
     assert body is not None
     words = count_words(body) | _places(writer)
@@ -93,7 +95,7 @@ def _balance(writer: Writer, body: Body, words: dict[str, str]) -> None:
         "balance", "balance", lit=(*strands, *body.parts), formula=Equation((times(n, letter), total(weights))),
         cites=(f"balance:{body.name}",), words=words,
     )  # fmt: skip
-    _tell_total(writer, body)
+    tell_total(writer, body)
     asks_load = facts.ideal.load is not None
     effort = Symbol(facts.rig.effort_symbol)
     result: tuple[Formula, ...] = (effort, Quotient(total(weights), Number(Fraction(n))) if n > 1 else total(weights))
@@ -105,13 +107,3 @@ def _balance(writer: Writer, body: Body, words: dict[str, str]) -> None:
         formula=writer.equation(*result, key="W" if asks_load else "F"),
         cites=("result:load" if asks_load else "result:effort",), pause=2.0, words=words,
     )  # fmt: skip
-
-
-def _tell_total(writer: Writer, body: Body) -> None:
-    """The weights in the bag together, said so that they add up."""
-    weights = writer.facts.body_weights(body)
-    numbers = [value.number for _, value in weights if value.number is not None]
-    if len(numbers) < len(weights) or not weights:
-        return
-    writer.tell(total=Value(sum(numbers, Fraction(0)), "N", total(weight_formulas(writer.facts, body))))
-    writer.add_up([writer.part_key[name] for name, _ in weights], "total")

@@ -1,5 +1,6 @@
 """English: frames, nouns, and all that depends on number."""
 
+from .carry import CARRY
 from .common import COMMON
 from .count import COUNT
 from .frame import Frame, Frames
@@ -15,9 +16,12 @@ from .words import (
     joined,
     measured,
     ordinal,
+    share,
     spoken,
     spoken_words,
     times,
+    units,
+    units_times,
 )
 from .wrong import WRONG
 
@@ -31,7 +35,7 @@ METHOD_NAMES = {
     "newton": "Newton for each body",
 }
 CONNECTIVES = frozenset(("So", "Now", "And", "But", "Here", "Then"))
-FRAMES: dict[str, Frames] = {"common": COMMON, "count": COUNT}
+FRAMES: dict[str, Frames] = {"common": COMMON, "carry": CARRY, "count": COUNT}
 
 
 def seconds(sentence: str) -> float:
@@ -41,5 +45,5 @@ def seconds(sentence: str) -> float:
 
 __all__ = [
     "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "WRONG", "Frame", "Frames", "Noun", "count", "fraction", "hedge", "joined", "measured",
-    "noun", "ordinal", "rope_nouns", "route", "seconds", "spoken", "spoken_words", "times",
+    "noun", "ordinal", "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "times", "units", "units_times",
 ]  # fmt: skip

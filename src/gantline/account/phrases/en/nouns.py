@@ -21,6 +21,7 @@ class Noun(Struct, frozen=True):
     a: str
     the: str
     its: str = ""
+    kind: str = ""  # the kind of role it names
 
     @property
     def bare(self) -> str:
@@ -30,6 +31,11 @@ class Noun(Struct, frozen=True):
 def noun(role: Role, alone: bool, of: "Noun | None" = None, stays: bool = False) -> Noun:
     """The noun for a role. `alone` says that no other load, or moving wheel or block, could be meant; `stays` that
     there are wheels which stay, so that the one that moves has to be told from them."""
+    found = _noun(role, alone, of, stays)
+    return Noun(found.a, found.the, found.its, role.kind)
+
+
+def _noun(role: Role, alone: bool, of: "Noun | None", stays: bool) -> Noun:
     match role.kind:
         case "you":
             return Noun("you", "you", "your")

@@ -148,3 +148,28 @@ def cardinal(number: int) -> str:
     big, rest = divmod(number, size)
     link = " and " if 0 < rest < 100 else " "
     return f"{cardinal(big)} {name}" + (f"{link}{cardinal(rest)}" if rest else "")
+
+
+def units(multiple: Fraction, extra: Fraction, key: str) -> str:
+    """A pull in units of the hand's: F, two F plus 24, four F less 120; the number stays a live slot."""
+    base = "F" if multiple == 1 else f"{count(int(multiple))} F" if multiple.denominator == 1 else f"{_share(multiple)} F"
+    return base if extra == 0 else f"{base} {'plus' if extra > 0 else 'less'} {{{key}_bare}}"
+
+
+def _share(multiple: Fraction) -> str:
+    return fraction(multiple) or f"{multiple.numerator} over {multiple.denominator}"
+
+
+def units_times(times: int, unit: str) -> str:
+    """So many pulls of one kind: F; twice F; three times two F plus 24."""
+    return unit if times == 1 else f"{'twice' if times == 2 else f'{count(times)} times'} {unit}"
+
+
+def share(part: Fraction) -> str:
+    """A part of a whole in words: a half, a quarter, an eighth, two fifths."""
+    if part.denominator <= 4 and (said := fraction(part)):
+        return "a half" if said == "half" else said
+    named = ordinal(part.denominator) if part.denominator <= 10 else f"{part.denominator}th"
+    if part.numerator == 1:
+        return f"{article(named)} {named}"
+    return f"{count(part.numerator)} {named}s"

@@ -1,0 +1,161 @@
+"""One unit of pull carried along the ropes: F in the hand, and from wheel to wheel what it has become."""
+
+from fractions import Fraction
+
+from gantline.mechanics import Answer, Value, carry
+from gantline.quantity import Equation, Formula, Sum, Symbol
+from gantline.rig import Rig
+
+from ..account import Account, Refusal
+from ..closing import beam, close, help_, pay_ropes, room, who_pays
+from ..facts import Facts
+from ..hops import Hop, hops
+from ..phrases import en
+from ..refusing import Yes, no
+from ..steps import ask, begin, gain, meet, movers, multiple_word, path, size, tell_total, total, weight_formulas, work
+from ..writing import Writer
+
+NAME = "carry"
+SHORT = frozenset(("meet", "hand", "hop", "add", "solve"))
+
+
+def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
+    """Valid at rest with free wheels, where the ropes lead one by one from the hand to the load."""
+    facts = Facts(rig, answer)
+    if answer.status != "holds":
+        return no(facts, NAME, answer.status)
+    if rig.hand is None:
+        return no(facts, NAME, "no-hand")
+    if hops(facts) is None or not carry(rig) or facts.ideal.load is not None:
+        return no(facts, NAME, "open")
+    return Yes()
+
+
+def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
+    """The account by carrying the pull."""
+    facts = Facts(rig, answer)
+    way = hops(facts)
+    assert way is not None
+    writer = begin(facts, NAME, SHORT if short else None)
+    letters = _letters(facts)
+    units = _tell_units(writer, letters)
+    meet(writer)
+    movers(writer)
+    path(writer)
+    ask(writer)
+    writer.step("no-count", "units", lit=way[-1].body.parts)
+    _hand(writer, units)
+    for hop in way[:-1]:
+        _hop(writer, hop, units, letters)
+    _add(writer, way[-1], units, letters)
+    help_(writer)
+    who_pays(writer)
+    gain(writer)
+    beam(writer)
+    pay_ropes(writer)
+    work(writer)
+    room(writer)
+    plain = [en.units(v[1].number or Fraction(0), Fraction(0), "") for rope, v in letters.items() if rope in way[-1].body.ropes]
+    words = {"vr": multiple_word(answer.velocity_ratio), "plain": en.joined(plain)} if answer.velocity_ratio else {}
+    return close(writer, _recap(facts, units) | words, "share" if len(way[-1].known) > 1 else "chain")
+
+
+def _letters(facts: Facts) -> dict[str, tuple[Formula, Value, Value]]:
+    """Each rope's pull as a formula of F, its multiple of F, and what it has besides."""
+    found: dict[str, tuple[Formula, Value, Value]] = {}
+    for carried in carry(facts.rig):
+        rope = carried.strand.rpartition(":")[0]
+        found.setdefault(rope, (carried.formula, carried.multiple, carried.extra))
+    return found
+
+
+def _tell_units(writer: Writer, letters: dict[str, tuple[Formula, Value, Value]]) -> dict[str, str]:
+    """Each rope's pull in words with live numbers: two F plus 24."""
+    found = {}
+    for n, (rope, (_, multiple, extra)) in enumerate(letters.items()):
+        writer.tell(**{f"x{n}": size(extra)})
+        found[rope] = en.units(multiple.number or Fraction(0), extra.number or Fraction(0), f"x{n}")
+    return found
+
+
+def _hand(writer: Writer, units: dict[str, str]) -> None:
+    rope = writer.facts.hand_rope
+    assert rope is not None
+    strands = [strand.name for strand in rope.strands]
+    letter = Symbol(writer.facts.rig.effort_symbol)
+    writer.step(
+        "hand", "units", lit=("hand", rope.name, *strands), marks=[(s, letter.name) for s in strands], formula=letter,
+        cites=(f"pull:{rope.name}",), words={"rope": writer.nouns[f"rope {rope.name}"]},
+    )  # fmt: skip
+
+
+def _hop(writer: Writer, hop: Hop, units: dict[str, str], letters: dict[str, tuple[Formula, Value, Value]]) -> None:
+    """What a body on the way hands on to the next rope."""
+    facts = writer.facts
+    block = hop.body.parts[0]
+    ((rope, times), *more) = hop.known
+    key = writer.part_key.get(block, "")
+    heavy = {"heavy"} if facts.weight(block) else set()
+    true = {"above" if hop.above else "below", "alone" if not more and hop.turns == 1 else "many"} | heavy
+    words = {
+        "block": writer.nouns[block], "rope": writer.nouns[f"rope {rope}"], "onto": writer.nouns[f"rope {hop.onto}"],
+        "times": en.times(Fraction(abs(times))), "unit": units[rope], "result": units[hop.onto], "n": en.count(abs(times)),
+        "weight": f"{{{key}_bare}}", "several": en.joined([writer.nouns[f"rope {r}"].the for r, _ in hop.known]),
+    }  # fmt: skip
+    strands = [strand for strand in hop.body.strands]
+    writer.step(
+        "hop", "units", lit=(*hop.body.parts, *(s.name for s in strands)),
+        marks=[(s.name, writer.formula_text(letters[s.rope][0])) for s in strands],
+        formula=Equation((Symbol(facts.letters(hop.onto)), letters[hop.onto][0])), cites=(f"balance:{hop.body.name}",),
+        true=true, words=words,
+    )  # fmt: skip
+
+
+def _add(writer: Writer, hop: Hop, units: dict[str, str], letters: dict[str, tuple[Formula, Value, Value]]) -> None:
+    """At the load the pulls add up to its weight, and that gives F."""
+    facts, body = writer.facts, hop.body
+    multiple = sum((times * (letters[rope][1].number or 0) for rope, times in hop.known), Fraction(0))
+    extra = sum((times * (letters[rope][2].number or 0) for rope, times in hop.known), Fraction(0))
+    tell_total(writer, body)
+    writer.tell(extra=Value(abs(extra), "N", None), rest=_rest(writer, extra))
+    if writer.knows("rest") and extra:
+        terms = ("rest", "extra") if extra > 0 else ("total", "extra")
+        writer.add_up(terms, "total" if extra > 0 else "rest")
+    parts = [(en.units_times(times, units[rope]), times) for rope, times in hop.known]
+    sign = "plus" if extra > 0 else "minus" if extra < 0 else "even"
+    words = {
+        "sum": en.joined([words for words, _ in parts]), "result": en.units(multiple, extra, "extra"),
+        "multiple": en.units(multiple, Fraction(0), "extra"), "one": units[hop.known[0][0]],
+        "times": en.count(hop.known[0][1]), "rope": writer.nouns[f"rope {hop.known[0][0]}"],
+    }  # fmt: skip
+    true = {sign, "several" if len(hop.known) > 1 else "single"} | ({"once"} if hop.known[0][1] == 1 else set())
+    pulled: list[Formula] = []
+    for rope, times in hop.known:
+        pulled += [letters[rope][0]] * times
+    strands = [strand.name for strand in body.strands]
+    writer.step(
+        "add", "units", lit=(*body.parts, *strands), pause=1.0, true=true, words=words,
+        marks=[(s.name, writer.formula_text(letters[s.rope][0])) for s in body.strands],
+        formula=Equation((_flat(pulled), total(weight_formulas(facts, body)))), cites=(f"balance:{body.name}",),
+    )  # fmt: skip
+    effort = facts.ideal.effort
+    formula = effort.formula if effort else None
+    writer.step(
+        "solve", "solve", lit=("hand", *strands), pause=2.0, true=true, words=words, cites=("result:effort",),
+        formula=writer.equation(Symbol(facts.rig.effort_symbol), *((formula,) if formula else ()), key="F"),
+        marks=[(s.name, writer.mark(s.tension)) for s in facts.ideal.strands if s.tension],
+    )  # fmt: skip
+
+
+def _rest(writer: Writer, extra: Fraction) -> Value | None:
+    """What the multiples of F have to hold: the weights less what comes free."""
+    number = writer.exact("total")
+    return Value(number - extra, "N", None) if number is not None else None
+
+
+def _flat(pulls: list[Formula]) -> Formula:
+    return pulls[0] if len(pulls) == 1 else Sum(tuple(pulls))
+
+
+def _recap(facts: Facts, units: dict[str, str]) -> dict[str, str]:
+    return {"recap_formula": f"{facts.rig.haul_symbol}, {facts.rig.effort_symbol}"}
