@@ -118,7 +118,7 @@ def css(role: str, pencil: bool, colours: dict[str, str]) -> str:
         fill = "pencil" if fill and (role.endswith("text") or role == "dot") else ("paper" if fill else "")
         cased = look.solid and role.endswith("-case")
         stroke = "" if not stroke else ("pencil" if cased or not look.solid else "paper")
-        wide = wide - 0.6 if cased else (wide + 0.6 if look.solid else min(PENCIL_SCALE * wide, PENCIL_MOST))
+        wide = wide - 0.4 if cased else (wide - 0.2 if look.solid else min(PENCIL_SCALE * wide, PENCIL_MOST))
     made = [f"fill:{colours[fill] if fill else 'none'}"]
     if stroke:
         made.append(f"stroke:{colours[stroke]};stroke-width:{wide:g}")

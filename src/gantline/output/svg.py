@@ -128,10 +128,11 @@ class _Writer:
     def strand(self, mark: Strand, part: str) -> str:
         """Casing, core and lay: three lines over each other. The lay is a dashed line, skewed so its dashes slant."""
         ends = f'x1="{_n(mark.x1)}" y1="{_n(mark.y1)}" x2="{_n(mark.x2)}" y2="{_n(mark.y2)}"'
+        core = ends if not mark.pencil or mark.x1 != mark.x2 else _overlapping(mark)
         part += f' data-strand="{escape(mark.name)}"'
         lines = "".join(
-            f'<line class="{self.klass(role, mark.pencil)}" {part} {ends}/>'
-            for role in (f"rope{mark.lay}-case", f"rope{mark.lay}")
+            f'<line class="{self.klass(role, mark.pencil)}" {part} {places}/>'
+            for role, places in ((f"rope{mark.lay}-case", ends), (f"rope{mark.lay}", core))
         )
         return lines if mark.pencil else lines + self.lay(mark, part)
 
@@ -210,6 +211,12 @@ def _wrap_marks(mark: Wrap) -> str:
         points = [(mark.x + (mark.r + out) * cos(a), mark.y + (mark.r + out) * sin(a)) for out, a in ends]
         made.append("M" + "L".join(f"{px:.1f} {py:.1f}" for px, py in points))
     return "".join(made)
+
+
+def _overlapping(mark: Strand) -> str:
+    """A core a little longer than its casing, so that no seam shows where it meets a wrap."""
+    over = 0.7 if mark.y2 > mark.y1 else -0.7
+    return f'x1="{_n(mark.x1)}" y1="{_n(mark.y1 - over)}" x2="{_n(mark.x2)}" y2="{_n(mark.y2 + over)}"'
 
 
 def _lean(mark: Strand) -> tuple[str, float]:

@@ -1,12 +1,12 @@
 """A fixed part: hung from the beam or standing on the floor, as a block or as single eyes."""
 
 from ..layout import Body, Layout
-from ..layout.sizes import EYE
+from ..layout.sizes import EYE, OVERHANG
 from ..sheet import UNIT, Sheet
 from . import hardware
 from .block import crosshead
 
-HATCH_PITCH, HATCH_HEIGHT, OVERHANG = 0.235 * UNIT, 0.42 * UNIT, 0.7
+HATCH_PITCH, HATCH_HEIGHT = 0.235 * UNIT, 0.42 * UNIT
 
 
 def draw(sheet: Sheet, layout: Layout, body: Body) -> None:
@@ -19,11 +19,9 @@ def draw(sheet: Sheet, layout: Layout, body: Body) -> None:
         hardware.plate(sheet, body.name, x, y, toward, pencil)
         hardware.ring(sheet, body.name, x, y + toward * 0.42 * UNIT, pencil)
         _, line = sheet.at(0, body.y)
-        collar = line - toward * (0.13 * UNIT + 3.0)
+        collar = line - toward * (0.13 * UNIT + (3.0 if body.bar else 0.0))
         reach = abs(collar - y) - 1.02 * UNIT
-        if reach > 1.0:
-            sheet.line(body.name, "rod-case", x, collar, x, collar - toward * reach, pencil)
-        hardware.short_hook(sheet, body.name, x, collar - toward * max(reach, 0.0), -toward, pencil)
+        hardware.short_hook(sheet, body.name, x, collar, -toward, pencil, max(reach, 0.0))
         crosshead(sheet, layout, body, -toward)
         return
     for end in layout.ends:

@@ -40,21 +40,19 @@ def ring(sheet: Sheet, part: str, x: float, y: float, pencil: bool) -> None:
     sheet.circle(part, "tube", x, y, RING, pencil)
 
 
-def hook(sheet: Sheet, part: str, x: float, y: float, toward: int, pencil: bool) -> None:
-    """A hook from a collar at (x, y) px, open at its left; `toward` 1 hangs down, -1 stands up. It holds a ring whose
-    centre is 1.09 radii further on."""
-    s = toward
-    d = f"M0 {s * 4}V{s * 12}c0 {s * 5.5} 8 {s * 4} 8 {s * 11.5}"
-    d += f"a8 8 0 1 {1 if s > 0 else 0} -16 0q0 {s * -3} 1.6 {s * -5}"
+def hook(sheet: Sheet, part: str, x: float, y: float, pencil: bool, long: float = 0.0) -> None:
+    """A hook from a collar at (x, y) px, open at its left, its shank longer by `long`: it holds a ring whose centre is
+    1.05 radii further down."""
+    d = f"M0 4V{12 + long:.1f}c0 5.5 8 4 8 11.5a8 8 0 1 1-16 0q0-3 1.6-5"
     sheet.path(part, "tube-case", d, x, y, pencil)
     sheet.path(part, "tube", d, x, y, pencil)
-    sheet.path(part, "metal", f"M-5 {s * 0.2:.1f}H5V{s * 5}H-5Z", x, y, pencil)
+    sheet.path(part, "metal", "M-5 .2H5V5H-5Z", x, y, pencil)
 
 
-def short_hook(sheet: Sheet, part: str, x: float, y: float, toward: int, pencil: bool) -> None:
+def short_hook(sheet: Sheet, part: str, x: float, y: float, toward: int, pencil: bool, long: float = 0.0) -> None:
     """The stubby hook that links a fixed block to its eye: collar at (x, y) px, ring centre 0.62 radii on."""
     s = toward
-    d = f"M0 {s * 3}c0 {s * 3} 7.2 {s * 2} 7.2 {s * 9}"
+    d = f"M0 {s * 3}v{s * long:.1f}c0 {s * 3} 7.2 {s * 2} 7.2 {s * 9}"
     d += f"a7.2 7.2 0 1 {1 if s > 0 else 0} -14.4 0q0 {s * -2.5} 1.6 {s * -4.4}"
     sheet.path(part, "tube-case", d, x, y, pencil)
     sheet.path(part, "tube", d, x, y, pencil)

@@ -17,5 +17,5 @@ def draw(sheet: Sheet, layout: Layout, body: Body) -> None:
         drop = 0.13 * UNIT + (0.02 * (body.right - body.left) * UNIT if body.bar else 0.0)
         collar = y + min(drop, 0.32 * UNIT)
         slack = (BAR_TO_RING * UNIT) - (collar - y) - 1.05 * UNIT
-        hardware.hook(sheet, body.name, x, collar + max(slack, 0.0), 1, pencil)
+        hardware.hook(sheet, body.name, x, collar, pencil, max(slack, 0.0))
     crosshead(sheet, layout, body, 1 if body.loads else 0)

@@ -9,7 +9,7 @@ from .frame import Frame, Piece, take_apart
 from .heights import Heights, depth, heights
 from .plan import Body, Fast, Grip, Layout, NotDrawable, Straight, Wheel
 from .search import Placed, place
-from .sizes import EYE, HAND_BELOW, HAND_HIGH, HAND_LEFT, HAND_RIGHT, HAND_SHORT, LOAD_HALF, SPREAD
+from .sizes import EYE, HAND_BELOW, HAND_HIGH, HAND_LEFT, HAND_RIGHT, HAND_SHORT, LOAD_HALF, OVERHANG, SPREAD
 
 STRANDS_AT_MOST = 48  # for several ropes; a rig of one rope has a closed form and no such limit
 
@@ -77,8 +77,18 @@ def _assemble(frame: Frame, up: Heights, placed: Placed, loose: Loosened) -> Lay
         left, right = min(left, grip.x - HAND_LEFT), max(right, grip.x + HAND_RIGHT)
         bottom = max(bottom, grip.y + HAND_HIGH)
     bottom = max(bottom, (up.floor or 0.0) + 0.45)
+    anchored = [
+        body.x for body, piece in zip(bodies, frame.pieces, strict=True) if body.side != "moving" and piece.turns
+    ]
+    anchored += [end.x for end, piece in ((e, frame.pieces[_number(frame, e.body)]) for e in ends) if piece.bare_anchor]
+    left = min([left, *(x - OVERHANG for x in anchored)])
+    right = max([right, *(x + OVERHANG for x in anchored)])
     top = -0.45 if any(body.side == "ceiling" for body in bodies) else min(_tops(bodies, wheels, grip)) - 0.2
     return Layout(bodies, wheels, runs, ends, grip, up.floor, left, top, right, bottom)
+
+
+def _number(frame: Frame, body: str) -> int:
+    return next(number for number, piece in enumerate(frame.pieces) if piece.name == body)
 
 
 def _tops(bodies: tuple[Body, ...], wheels: tuple[Wheel, ...], grip: Grip | None) -> list[float]:

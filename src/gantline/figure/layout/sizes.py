@@ -12,6 +12,7 @@ CLEAR, CLEAR_MOVING = 2.6, 2.2  # rope in sight between rims; the second between
 HAND_BELOW, HAND_ABOVE, HAND_SHORT = 4.6, 5.2, 2.6
 HAND_ROOF = 1.7  # no hand above this
 HAND_LEFT, HAND_RIGHT, HAND_HIGH = 0.6, 1.75, 1.1
+OVERHANG = 0.7  # of beam and floor past the last thing they hold
 SPREAD = 3.2  # largest radius on the page
 LEVEL_GAP = 2.0  # between the rims of two wheels joined by a level run
 

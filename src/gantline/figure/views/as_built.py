@@ -261,7 +261,7 @@ def _hand_and_load(plate: Plate, whole: Layout, built: list[Disc], pieces: list[
     block = [disc for disc in built if disc.block in lower.parts]
     row = sum(disc.y for disc in block) / len(block) + 1.5
     x, y = sheet.at(middle, row)
-    hardware.hook(sheet, lower.name, x, y + 3, 1, False)
+    hardware.hook(sheet, lower.name, x, y + 3, False, 4.0)
     stand_in = Body(lower.name, lower.parts, lower.loads, "moving", middle, row + 0.06, middle, middle, True)
     load_glyph.draw(sheet, whole, stand_in, plate.labels(False))
     right, bottom = middle + 1.4, row + BAR_TO_RING + 2.2
