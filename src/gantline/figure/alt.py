@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from gantline.mechanics import Answer
-from gantline.quantity.shown import numeral
+from gantline.quantity import numeral
 from gantline.rig import Contact, Fixed, Given, Moving, Rig, Rope, shown_unit
 
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from gantline.mechanics import Answer, Value
-from gantline.quantity.shown import numeral
+from gantline.quantity import numeral
 from gantline.rig import Given, Load, Rig, shown_unit
 
 from . import glyphs

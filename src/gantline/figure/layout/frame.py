@@ -5,7 +5,7 @@ from fractions import Fraction
 from msgspec import Struct
 
 from gantline.mechanics import Answer
-from gantline.quantity.formula import symbols, value
+from gantline.quantity import symbols, value
 from gantline.rig import Contact, Fixed, Load, Moving, Rig, Strand
 
 from .plan import NotDrawable

@@ -1,7 +1,7 @@
 """The pull carried along the ropes: how many times the hand's pull each strand has."""
 
 from gantline.mechanics import carry
-from gantline.quantity.formula import text
+from gantline.quantity import text
 
 from ..plate import Plate
 from ..words import plain
