@@ -3,8 +3,9 @@
 from .account import Account, Refusal, Said, Step, WrongAnswer
 from .explaining import accounts, explain
 from .methods import METHODS
+from .verdict import verdict
 from .wrong import WRONG_RULES, wrong_answers
 
 __all__ = [
-    "METHODS", "WRONG_RULES", "Account", "Refusal", "Said", "Step", "WrongAnswer", "accounts", "explain", "wrong_answers",
+    "METHODS", "WRONG_RULES", "Account", "Refusal", "Said", "Step", "WrongAnswer", "accounts", "explain", "verdict", "wrong_answers",
 ]  # fmt: skip

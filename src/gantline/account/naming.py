@@ -49,7 +49,8 @@ def roles(facts: Facts) -> dict[str, Role]:
 
 def _loads(facts: Facts) -> dict[str, Role]:
     """Loads go by their own names; those without a speakable one are counted."""
-    bare = [load.name for load in facts.rig.loads if not plain_noun(load.name)]
+    kinds = frozenset("heavy light big small left right upper lower first second third".split())
+    bare = [load.name for load in facts.rig.loads if not plain_noun(load.name) and load.name not in kinds]
     return {
         load.name: Role("load", load.name.lower())
         if load.name not in bare

@@ -25,6 +25,8 @@ def begin(facts: Facts, method: str, only: Collection[str] | None = None) -> Wri
         F=ideal.effort, MA=ideal.mechanical_advantage, VR=facts.answer.velocity_ratio, W=facts.weight(facts.load),
         h=size(dict(facts.answer.travel).get(facts.load)), s=size(dict(facts.answer.travel).get("hand")),
     )  # fmt: skip
+    if facts.aim is not None:
+        writer.words |= count_words(facts.aim)
     writer.part_key[facts.load] = "W"
     others = [part.name for part in (*facts.rig.moving, *facts.rig.loads) if part.name != facts.load]
     writer.part_key |= {name: f"w{n}" for n, name in enumerate(others, 1)}

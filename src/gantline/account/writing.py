@@ -34,6 +34,7 @@ class Writer:
         self.steps: list[Step] = []
         self.tags: set[str] = set()
         self.nouns = nouns(facts)
+        self.words: dict[str, str | Noun] = {}  # words that any frame may use
         self.part_key: dict[str, str] = {}  # part -> the key its weight is told under
         self._values: dict[str, Value] = {}
         self._places: dict[str, int] = {}
@@ -151,7 +152,7 @@ class Writer:
         frame = self._frame(id, self.tags | set(true)) if self.only is None or id in self.only else None
         if frame is None or not frame.say:
             return
-        say = self._connect(fill(frame.say, words or {}, self.nouns, self.facts.load))
+        say = self._connect(fill(frame.say, {**self.words, **(words or {})}, self.nouns, self.facts.load))
         known = {relation.id for relation in self.facts.answer.relations}
         self.steps.append(
             Step(

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from gantline.mechanics import Answer, Value, carry
 from gantline.quantity import Equation, Formula, Sum, Symbol
-from gantline.rig import Rig
+from gantline.rig import Load, Rig
 
 from ..account import Account, Refusal
 from ..closing import beam, close, help_, pay_ropes, room, who_pays
@@ -24,8 +24,8 @@ def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     facts = Facts(rig, answer)
     if answer.status != "holds":
         return no(facts, NAME, answer.status)
-    if rig.hand is None:
-        return no(facts, NAME, "no-hand")
+    if rig.hand is None or not isinstance(rig.part(facts.load), Load):
+        return no(facts, NAME, "no-hand" if rig.hand is None else "open")
     if hops(facts) is None or not carry(rig) or facts.ideal.load is not None:
         return no(facts, NAME, "open")
     return Yes()

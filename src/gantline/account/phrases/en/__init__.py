@@ -7,6 +7,7 @@ from .frame import Frame, Frames
 from .nouns import Noun, noun, rope_nouns
 from .refusals import REFUSALS
 from .route import route
+from .verdict import VERDICT
 from .words import (
     BETWEEN_STEPS,
     WORDS_A_SECOND,
@@ -33,9 +34,10 @@ METHOD_NAMES = {
     "work": "Work in, work out",
     "stages": "Multiplying the stages",
     "newton": "Newton for each body",
+    "verdict": "How it stands",
 }
 CONNECTIVES = frozenset(("So", "Now", "And", "But", "Here", "Then"))
-FRAMES: dict[str, Frames] = {"common": COMMON, "carry": CARRY, "count": COUNT}
+FRAMES: dict[str, Frames] = {"common": COMMON, "carry": CARRY, "count": COUNT, "verdict": VERDICT}
 
 
 def seconds(sentence: str) -> float:

@@ -11,6 +11,8 @@ _STUFF = frozenset(
     "wheat corn rice salt sugar oil paint oats barley stone iron steel lead earth soil snow ice mud milk beer wine "
     "tar peat firewood brick rubble machinery gear kit stuff".split()
 )  # fmt: skip
+# Names that tell one load from another without being a noun.
+_KINDS_OF_LOAD = frozenset("heavy light big small left right upper lower first second third".split())
 # Fixed things a wheel is hung on, rather than words for where it is.
 _THINGS = frozenset("ring beam hook rafter girder post davit bracket branch pole tree boom arm jib gantry".split())
 
@@ -52,6 +54,8 @@ def _noun(role: Role, alone: bool, of: "Noun | None", stays: bool) -> Noun:
 def _load(role: Role, alone: bool) -> Noun:
     if not role.name:
         return _numbered("load", role.place)
+    if role.name in _KINDS_OF_LOAD:
+        return Noun(f"a {role.name} load", f"the {role.name} load")
     if role.name in _STUFF or (role.name.endswith("s") and not role.name.endswith("ss")):
         return Noun(f"a load of {role.name}", "the load") if alone else Noun(role.name, f"the {role.name}")
     return Noun(f"{article(role.name)} {role.name}", f"the {role.name}")

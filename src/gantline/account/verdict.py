@@ -1,0 +1,75 @@
+"""How it stands with a rig, in one sentence."""
+
+from gantline.mechanics import Answer, Motion, Value
+from gantline.rig import Rig
+
+from .facts import Facts
+from .phrases import en
+from .phrases.en import Noun
+from .steps import begin, size
+from .writing import Writer
+
+
+def verdict(rig: Rig, answer: Answer) -> str:
+    """The sentence for the status of an answer, with its numbers as they are written."""
+    writer = begin(Facts(rig, answer), "verdict")
+    true, words = _about(writer)
+    writer.step("verdict", "bare", true=true, words=words)
+    account = writer.account(None)
+    return account.line(account.steps[0], spoken=False)
+
+
+def _about(writer: Writer) -> tuple[set[str], dict[str, Noun | str]]:
+    """What is true of a rig's status, and the names the sentence needs."""
+    facts = writer.facts
+    finding = facts.answer.finding
+    names = writer.nouns
+    match facts.answer.status:
+        case "impossible":
+            parts = [name for name in finding.parts if name in names] or [facts.load]
+            first, second = parts[-1], parts[0]
+            return ({"pair"} if len(parts) > 1 else set()), {"first": _body_name(writer, first), "second": _body_name(writer, second)}
+        case "indeterminate":
+            return _undecided(writer)
+        case "slack":
+            rope = finding.parts[0].partition(":")[0]
+            return ({"sinking"} if facts.answer.helps else set()), {"rope": names[f"rope {rope}"].the}
+        case "accelerates":
+            return _moving(writer)
+        case _:
+            free = facts.ideal.effort is not None and facts.ideal.effort.number == 0
+            return ({"held"} if facts.answer.regime("holding") else set()) | ({"free"} if free else set()), {}
+
+
+def _undecided(writer: Writer) -> tuple[set[str], dict[str, Noun | str]]:
+    facts = writer.facts
+    strands = [strand for strand in facts.rig.strands if strand.name in facts.answer.finding.parts]
+    if not strands:
+        part = next((name for name in facts.answer.finding.parts if name in writer.nouns), facts.load)
+        return {"bodies"}, {"first": _body_name(writer, part)}
+    body = next((body for body in facts.bodies if set(strands) & set(body.strands)), None)
+    crossing = [strand for strand in (body.strands if body else ()) if strand in strands]
+    return set(), {"first": _body_name(writer, body.name if body else facts.load), "k": en.count(len(crossing))}
+
+
+def _moving(writer: Writer) -> tuple[set[str], dict[str, Noun | str]]:
+    """The load asked about, else the first body that speeds up."""
+    facts = writer.facts
+    rates = {m.name: m.acceleration for m in lossy_or_ideal(facts) if m.acceleration and m.acceleration.number != 0}
+    name = facts.load if facts.load in rates else next((load.name for load in facts.rig.loads if load.name in rates), "")
+    name = name or next(iter(rates), facts.load)
+    rate = rates.get(name, Value(None, "m/s²", None))
+    writer.tell(a=size(rate))
+    return ({"up"} if rate.number is not None and rate.number > 0 else set()), {"first": _body_name(writer, name)}
+
+
+def lossy_or_ideal(facts: Facts) -> tuple[Motion, ...]:
+    """The motions as they really are: with loss where the file gives it."""
+    return facts.answer.regimes[-1].motions
+
+
+def _body_name(writer: Writer, part: str) -> Noun:
+    """The name of a body: of its load where it carries one."""
+    body = writer.facts.body(part)
+    loads = [load.name for load in writer.facts.rig.loads if body and load.name in body.parts]
+    return writer.nouns[loads[0] if loads else part]
