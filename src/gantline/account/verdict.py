@@ -13,13 +13,13 @@ from .writing import Writer
 def verdict(rig: Rig, answer: Answer) -> str:
     """The sentence for the status of an answer, with its numbers as they are written."""
     writer = begin(Facts(rig, answer), "verdict")
-    true, words = _about(writer)
+    true, words = about(writer)
     writer.step("verdict", "bare", true=true, words=words)
     account = writer.account(None)
     return account.line(account.steps[0], spoken=False)
 
 
-def _about(writer: Writer) -> tuple[set[str], dict[str, Noun | str]]:
+def about(writer: Writer) -> tuple[set[str], dict[str, Noun | str]]:
     """What is true of a rig's status, and the names the sentence needs."""
     facts = writer.facts
     finding = facts.answer.finding

@@ -2,6 +2,6 @@
 
 from types import ModuleType
 
-from . import carry, count
+from . import carry, count, free_body
 
-METHODS: dict[str, ModuleType] = {module.NAME: module for module in (count, carry)}
+METHODS: dict[str, ModuleType] = {module.NAME: module for module in (count, carry, free_body)}

@@ -12,7 +12,7 @@ from ..facts import Facts
 from ..hops import Hop, hops
 from ..phrases import en
 from ..refusing import Yes, no
-from ..steps import ask, begin, gain, meet, movers, multiple_word, path, size, tell_total, total, weight_formulas, work
+from ..steps import ask, begin, gain, meet, movers, path, size, tell_total, total, weight_formulas, work
 from ..writing import Writer
 
 NAME = "carry"
@@ -55,8 +55,12 @@ def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
     pay_ropes(writer)
     work(writer)
     room(writer)
-    plain = [en.units(v[1].number or Fraction(0), Fraction(0), "") for rope, v in letters.items() if rope in way[-1].body.ropes]
-    words = {"vr": multiple_word(answer.velocity_ratio), "plain": en.joined(plain)} if answer.velocity_ratio else {}
+    plain = [
+        en.units(letters[rope][1].number or Fraction(0), Fraction(0), "")
+        for rope, times in way[-1].known
+        for _ in range(times)
+    ]
+    words = {"plain": en.joined(plain)}
     return close(writer, _recap(facts, units) | words, "share" if len(way[-1].known) > 1 else "chain")
 
 

@@ -3,8 +3,9 @@
 from .carry import CARRY
 from .common import COMMON
 from .count import COUNT
+from .free_body import FREE_BODY
 from .frame import Frame, Frames
-from .nouns import Noun, noun, rope_nouns
+from .nouns import Noun, noun, pulls, rope_nouns
 from .refusals import REFUSALS
 from .route import route
 from .verdict import VERDICT
@@ -37,7 +38,7 @@ METHOD_NAMES = {
     "verdict": "How it stands",
 }
 CONNECTIVES = frozenset(("So", "Now", "And", "But", "Here", "Then"))
-FRAMES: dict[str, Frames] = {"common": COMMON, "carry": CARRY, "count": COUNT, "verdict": VERDICT}
+FRAMES: dict[str, Frames] = {"common": COMMON, "carry": CARRY, "count": COUNT, "free-body": FREE_BODY, "verdict": VERDICT}
 
 
 def seconds(sentence: str) -> float:
@@ -47,5 +48,5 @@ def seconds(sentence: str) -> float:
 
 __all__ = [
     "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "WRONG", "Frame", "Frames", "Noun", "count", "fraction", "hedge", "joined", "measured",
-    "noun", "ordinal", "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "times", "units", "units_times",
+    "noun", "ordinal", "pulls", "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "times", "units", "units_times",
 ]  # fmt: skip

@@ -139,7 +139,8 @@ COMMON: Frames = {
     "wrong": (
         F("stays", "If you said that it stays: [overlooked]", "a likely slip"),
         F("whole", "If you wrote {X}, you gave your own strand everything. Count what holds [the load]: [n] strands, each as tight as yours.", "a likely slip"),
-        F("merged shared", "If you wrote {X}, you shared the weight by [k]. But these ropes pull unequally: at [the load] they are [plain].", "a likely slip"),
+        F("merged shared carry", "If you wrote {X}, you shared the weight by [k]. But these ropes pull unequally: at [the load] they are [plain].", "a likely slip"),
+        F("merged shared", "If you wrote {X}, you shared the weight by [k]. But these ropes pull unequally, so their strands cannot be counted alike.", "a likely slip"),
         F("merged ropes", "If you wrote {X}, you shared the weight by [k]. But follow the pull: by the time it reaches [the load] it is [vr] F.", "a likely slip"),
         F("merged rider", "If you wrote {X}, you shared the weight by [k]. But look at what holds you: it is [n] strands.", "a likely slip"),
         F("merged N=1", "If you wrote {X}, you shared the weight by [k]. But only one strand holds [the load].", "a likely slip"),

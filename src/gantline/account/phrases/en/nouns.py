@@ -112,3 +112,9 @@ def rope_nouns(names: list[str], in_hand: str | None) -> dict[str, Noun]:
     if len(others) == 1:
         found = {others[0]: Noun("another rope", "the other rope")}
     return found | ({in_hand: Noun("a rope in your hand", "your rope")} if in_hand else {})
+
+
+def pulls(found: list[tuple[Noun, int]]) -> str:
+    """Ropes with how often each pulls: the long rope, and the short rope twice."""
+    said = [f"{rope.the}{'' if times == 1 else ' twice' if times == 2 else f' {count(times)} times'}" for rope, times in found]
+    return " and ".join(said) if said else "nothing"
