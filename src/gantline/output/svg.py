@@ -182,7 +182,8 @@ class _Writer:
             fall = 0.22 * mark.size * (run.low - lowered)
             style += f' dy="{_n(fall)}"' if fall else ""
             lowered = run.low
-            made.append(f"<tspan{style}>{escape(run.text)}</tspan>" if style else escape(run.text))
+            words = re.sub("^ | $", "\u00a0", run.text)  # a renderer may drop a plain space at the edge of a run
+            made.append(f"<tspan{style}>{escape(words)}</tspan>" if style else escape(words))
         return made
 
 

@@ -92,6 +92,8 @@ class _Solver:
     def best(self, frame: Frame, up: Heights, loose: Loosened, patterns: list[list[int]]) -> Placed | None:
         roots = []
         for number, senses in enumerate(patterns):
+            if self.used > PROGRAMS:
+                break
             made = conditions(frame, up, senses, loose)
             self.load(made)
             cost = self.run()

@@ -2,7 +2,7 @@
 
 from ..counting import in_order
 from ..glyphs import notes
-from ..labels import Wanted, around, body_boxes, clear, settle, strand_spots
+from ..labels import Spot, Wanted, around, body_boxes, clear, settle, strand_spots
 from ..layout import Straight
 from ..plate import Box, Plate
 from ..scene import Run
@@ -24,13 +24,30 @@ def write_on_strands(
     plate: Plate, texts: dict[str, str], role: str = "ink-text", extra: list[Wanted] | None = None
 ) -> None:
     """Words beside strands, with the marks of other parts, all placed together."""
+    named = [run for run in plate.layout.runs if run.name in texts]
+    places = shelves(plate, named)
     wanted = [
-        Wanted(run.rope, role, mathematics(texts[run.name]), notes.LABEL, 500, strand_spots(plate, run, notes.LABEL))
-        for run in plate.layout.runs
-        if run.name in texts
+        Wanted(
+            run.rope,
+            role,
+            mathematics(texts[run.name]),
+            notes.LABEL,
+            500,
+            spots_beside(plate, run, places[run.name][1]),
+        )
+        for run in named
     ]
     plate.sheet.layer = "label"
     settle(plate, [*wanted, *(extra or []), *part_marks(plate)])
+
+
+def spots_beside(plate: Plate, run: Straight, shelf: float) -> list[Spot]:
+    """Beside a strand, at the height it shares with its neighbours where that is free."""
+    spots = strand_spots(plate, run, notes.LABEL)
+    if not run.plumb:
+        return spots
+    x, y = plate.sheet.at(run.x1, 0)[0], shelf + 0.25 * notes.LABEL
+    return [Spot(x + 8, y, "start", -0.2), Spot(x - 8, y, "end", -0.1), *spots]
 
 
 def part_marks(plate: Plate) -> list[Wanted]:

@@ -8,7 +8,7 @@ from ..layout import Straight
 from ..plate import Plate
 from ..scene import Run
 from ..words import mathematics, plain
-from .strands import part_marks, strand_texts
+from .strands import part_marks, shelves, spots_beside, strand_texts
 
 ROPE, WIDEST, TALLEST = 6.2, 15.0, 62.0
 
@@ -19,15 +19,20 @@ def draw(plate: Plate, way: str | None = None) -> None:
     most = max((abs(number) for number in numbers.values()), default=None)
     plate.sheet.layer = "band"
     own = {}
+    shelf = shelves(plate, [run for run in plate.layout.runs if run.name in numbers])
     for run in plate.layout.runs:
         number = numbers.get(run.name)
         if most and number is not None and number >= 0 and run.plumb:
-            _band(plate, run, float(number / most))
+            _band(plate, run, float(number / most), shelf[run.name][1])
             own[run.name] = plate.amount(number, "N").split("\u00a0")[0]
     plate.draw_rig()
     texts = strand_texts(plate, own)
     plate.sheet.layer = "label"
-    wanted = [_label(plate, run, texts[run.name]) for run in plate.layout.runs if run.name in texts]
+    wanted = [
+        _label(plate, run, texts[run.name], shelf[run.name][1] if run.name in shelf else 0.0)
+        for run in plate.layout.runs
+        if run.name in texts
+    ]
     settle(plate, [*wanted, *part_marks(plate)])
     unit = next((plate.value(p.tension).split("\u00a0")[-1] for p in regime.strands if plate.value(p.tension)), "N")
     plate.caption = plain(f"{_says(regime)}: pull of each strand in {unit}")
@@ -47,20 +52,20 @@ def _says(regime: Regime) -> str:
     return {"ideal": "Free wheels", "raising": "Raising", "lowering": "Lowering", "holding": "At rest"}[regime.way]
 
 
-def _band(plate: Plate, run: Straight, share: float) -> None:
-    """In the clear stretch only, in the upper part of it, so that the number stands below."""
+def _band(plate: Plate, run: Straight, share: float, shelf: float) -> None:
+    """In the clear stretch only, about the height it shares with its neighbours."""
     top, bottom = (plate.sheet.at(run.x1, y)[1] for y in clear(plate.layout, run))
-    tall = min(TALLEST, 0.62 * (bottom - top))
+    tall = min(TALLEST, 0.62 * (bottom - top), 2 * min(shelf - top, bottom - shelf))
     x = plate.sheet.at(run.x1, 0)[0]
     wide = ROPE + WIDEST * share
-    start = (top + bottom - tall) / 2
+    start = shelf - tall / 2
     plate.sheet.rect(run.rope, "band", x - wide / 2, start, wide, tall)
     plate.claim(x - wide / 2, start, x + wide / 2, start + tall)
 
 
-def _label(plate: Plate, run: Straight, text: str) -> Wanted:
+def _label(plate: Plate, run: Straight, text: str, shelf: float) -> Wanted:
     runs: tuple[Run, ...] = mathematics(text)
-    spots = strand_spots(plate, run, notes.LABEL)
+    spots = spots_beside(plate, run, shelf) if shelf else strand_spots(plate, run, notes.LABEL)
     for spot in spots:
         if spot.anchor != "middle":
             spot.x += 8 if spot.anchor == "start" else -8
