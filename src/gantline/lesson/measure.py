@@ -1,0 +1,68 @@
+"""A number with its unit as the page shows it: exact where that is short, else rounded and said so."""
+
+from fractions import Fraction
+
+from msgspec import Struct
+
+from gantline.mechanics import Value
+from gantline.quantity import Equation, Formula, Number, Sum, numeral
+from gantline.rig import Rig, shown_unit
+
+_ASCII = {"m/s²": "m/s2"}
+
+
+class Measure(Struct, frozen=True):
+    """`exact` is the number in lowest terms, `near` rounded (the same where that is short), both with the unit."""
+
+    exact: str
+    near: str
+    number: Fraction
+    unit: str
+
+    @property
+    def whole(self) -> bool:
+        """Whether the short form is the exact one."""
+        return self.exact == self.near
+
+
+def measure(rig: Rig, number: Fraction, unit: str) -> Measure:
+    """A number in SI, in the unit the file's reader sees. `unit` is an SI unit, "1" for a bare number."""
+    shown = shown_unit(rig, _ASCII.get(unit, unit))
+    inside = number / shown.factor if shown else number
+    name = "" if unit == "1" else f"\u00a0{shown.name if shown else unit}"
+    name = name.replace("m/s2", "m/s²")
+    short = numeral(inside)
+    exact = short if same(short, inside) else str(inside).replace("-", "−")
+    return Measure(exact + name, short + name, inside, name.strip())
+
+
+def same(shown: str, number: Fraction) -> bool:
+    """Whether a numeral says the number exactly."""
+    return Fraction(shown.replace("−", "-")) == number
+
+
+def near(rig: Rig, value: Value | None) -> str:
+    """A value in short, or a dash where it has no number."""
+    if value is None or value.number is None:
+        return "–"
+    return measure(rig, value.number, value.unit).near
+
+
+def said(rig: Rig, holds: Equation, unit: str) -> tuple[Equation, str]:
+    """An equation with units on its numbers, and what follows it where its last number had to be rounded."""
+    sides = tuple(_with_unit(rig, side, unit) for side in holds.sides)
+    last = holds.sides[-1]
+    if not isinstance(last, Number):
+        return Equation(sides), ""
+    found = measure(rig, last.value, unit)
+    return Equation(sides), "" if found.whole else f"≈ {found.near}"
+
+
+def _with_unit(rig: Rig, side: Formula, unit: str) -> Formula:
+    match side:
+        case Number(value):
+            return Number(value, measure(rig, value, unit).exact.replace("\u00a0", " "))
+        case Sum(terms) if all(isinstance(term, Number) for term in terms):
+            return Sum(tuple(_with_unit(rig, term, unit) for term in terms))
+        case _:
+            return side

@@ -1,0 +1,241 @@
+"""Files written so that a reader finds the old one or the new one, whole: never a half, and never an edit lost."""
+
+import hashlib
+import json
+import os
+import shutil
+import stat
+import tempfile
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+from msgspec import Struct
+
+MANIFEST = ".gantline.json"  # the hash of every file as it was made, so that an edit is seen
+_FORMAT = "gantline-files/1"
+
+
+class Busy(OSError):
+    """Another build is writing this folder."""
+
+
+class Kept(Struct, frozen=True):
+    """A file that the user has edited: it stays as it is. `beside` holds what would have been written."""
+
+    file: str
+    beside: str
+
+
+class Built(Struct, frozen=True):
+    """What a folder build did."""
+
+    folder: Path
+    kept: tuple[Kept, ...] = ()
+
+
+def digest(data: bytes) -> str:
+    return hashlib.sha256(data).hexdigest()
+
+
+def write(path: Path, data: bytes) -> None:
+    """One file, whole or not at all. A link stays a link, and an existing file keeps its mode. Raises OSError."""
+    target = Path(os.path.realpath(path))
+    mode = stat.S_IMODE(target.stat().st_mode) if target.exists() else None
+    if mode is not None and not os.access(target, os.W_OK):
+        raise PermissionError(13, "the file is read-only", str(target))
+    handle, aside = tempfile.mkstemp(prefix=f".{target.name[:40]}.", suffix=".part", dir=target.parent)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            _fill(file.fileno(), data)
+        os.chmod(aside, mode if mode is not None else 0o666 & ~_umask())
+        os.replace(aside, target)
+    except BaseException:
+        with suppress(OSError):
+            os.unlink(aside)
+        raise
+    _settle(target.parent)
+
+
+def build(folder: Path, files: Mapping[str, bytes]) -> Built:
+    """A folder of files, whole or not there: written aside in the same parent, then moved into place.
+
+    Files of an earlier build that the user edited are kept, and the new ones written beside them (`NAME.new.EXT`);
+    files that no build made are left alone; files of an earlier build that are no longer made go. The same files give
+    the same bytes. Raises Busy while another build writes there, OSError where it cannot be written.
+    """
+    folder = Path(os.path.realpath(folder))
+    if folder.exists() and not folder.is_dir():
+        raise NotADirectoryError(20, "there is a file of that name", str(folder))
+    folder.parent.mkdir(parents=True, exist_ok=True)
+    with _lock(folder):
+        _clear(folder)
+        made = manifest(folder)
+        named, kept = _around_edits(folder, files, made)
+        marks = {name: digest(data) for name, data in sorted({**named, **files}.items())}
+        aside = folder.parent / f".{folder.name}.part"
+        aside.mkdir(mode=_mode(folder))
+        try:
+            _carry_over(folder, aside, {name for name in made if _unedited(folder / name, made[name])} | set(named))
+            _write_all(aside, folder, {**named, MANIFEST: _manifest(marks)})
+            _swap(folder, aside)
+        except BaseException:
+            shutil.rmtree(aside, ignore_errors=True)
+            raise
+    return Built(folder, kept)
+
+
+def manifest(folder: Path) -> dict[str, str]:
+    """The hash of every file the last build made there; empty where none can be read."""
+    try:
+        record = json.loads((folder / MANIFEST).read_bytes())
+        made = record["files"] if record["format"] == _FORMAT else {}
+        return {str(name): str(mark) for name, mark in made.items() if _inside(str(name))}
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+        return {}
+
+
+def _inside(name: str) -> bool:
+    return not Path(name).is_absolute() and ".." not in Path(name).parts and name not in ("", MANIFEST)
+
+
+def _manifest(made: Mapping[str, str]) -> bytes:
+    return (json.dumps({"format": _FORMAT, "files": made}, indent=1, ensure_ascii=False) + "\n").encode()
+
+
+def _around_edits(
+    folder: Path, files: Mapping[str, bytes], made: Mapping[str, str]
+) -> tuple[dict[str, bytes], tuple[Kept, ...]]:
+    """What to write where: each file to its place, or beside it where what stands there is not what a build made."""
+    named: dict[str, bytes] = {}
+    kept = []
+    for name, data in sorted(files.items()):
+        place = name
+        while _edited(folder / place, (made.get(place), digest(data))):
+            place = str(Path(place).with_suffix(f".new{Path(place).suffix}"))
+        named[place] = data
+        if place != name:
+            kept.append(Kept(name, place))
+    return named, tuple(kept)
+
+
+def _edited(path: Path, known: tuple[str | None, ...]) -> bool:
+    return os.path.lexists(path) and not (path.is_file() and digest(path.read_bytes()) in known)
+
+
+def _carry_over(folder: Path, aside: Path, ours: set[str]) -> None:
+    """What no build made, and what a build made and the user edited, comes along."""
+    for path in sorted(folder.rglob("*")) if folder.exists() else ():
+        name = path.relative_to(folder).as_posix()
+        to = aside / name
+        if name == MANIFEST or name in ours:
+            continue
+        if path.is_symlink():
+            to.parent.mkdir(parents=True, exist_ok=True)
+            to.symlink_to(os.readlink(path))
+        elif path.is_dir():
+            to.mkdir(parents=True, exist_ok=True)
+            shutil.copystat(path, to)
+        else:
+            to.parent.mkdir(parents=True, exist_ok=True)
+            shutil.copy2(path, to)
+
+
+def _unedited(path: Path, mark: str) -> bool:
+    return path.is_file() and digest(path.read_bytes()) == mark
+
+
+def _write_all(aside: Path, folder: Path, files: Mapping[str, bytes]) -> None:
+    for name, data in files.items():
+        path, there = aside / name, folder / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        with open(path, "wb") as file:
+            _fill(file.fileno(), data)
+        if there.is_file():
+            os.chmod(path, stat.S_IMODE(there.stat().st_mode))
+
+
+def _swap(folder: Path, aside: Path) -> None:
+    """Puts the new folder in the place of the old one: in one move where the system can, else in two.
+
+    Between the two, `_clear` of the next build knows how to go back.
+    """
+    _settle(aside)
+    old = folder.parent / f".{folder.name}.old"
+    if folder.exists() and not _exchange(folder, aside):
+        os.rename(folder, old)
+    if old.exists() or not folder.exists():
+        os.rename(aside, folder)
+    _settle(folder.parent)
+    for gone in (aside, old):
+        shutil.rmtree(gone, ignore_errors=True)
+
+
+def _exchange(one: Path, other: Path) -> bool:
+    """Swaps two names in a single step (Linux, renameat2 with RENAME_EXCHANGE); False where that cannot be done."""
+    import ctypes
+
+    rename = getattr(ctypes.CDLL(None), "renameat2", None)
+    if rename is None:
+        return False
+    here = -100  # AT_FDCWD: names count from the working folder
+    return bool(rename(here, os.fsencode(one), here, os.fsencode(other), 2) == 0)
+
+
+def _clear(folder: Path) -> None:
+    """Mends what a build that was killed left behind."""
+    aside, old = (folder.parent / f".{folder.name}.{end}" for end in ("part", "old"))
+    if old.exists():
+        if folder.exists():
+            shutil.rmtree(old)
+        else:
+            os.rename(old, folder)
+    if aside.exists():
+        shutil.rmtree(aside)
+
+
+@contextmanager
+def _lock(folder: Path) -> Iterator[None]:
+    """One build a folder at a time. The system drops the lock with its process, so none is ever stale."""
+    import fcntl
+
+    path = folder.parent / f".{folder.name}.lock"
+    handle = os.open(path, os.O_RDWR | os.O_CREAT, 0o600)
+    try:
+        try:
+            fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except BlockingIOError as busy:
+            raise Busy(11, "another build is writing this folder", str(folder)) from busy
+        if not path.exists() or os.fstat(handle).st_ino != path.stat().st_ino:  # its owner has just let it go
+            raise Busy(11, "another build has only now left this folder", str(folder))
+        yield
+        with suppress(OSError):
+            os.unlink(path)
+    finally:
+        os.close(handle)
+
+
+def _fill(handle: int, data: bytes) -> None:
+    view = memoryview(data)
+    while view:
+        view = view[os.write(handle, view) :]
+    os.fsync(handle)
+
+
+def _settle(folder: Path) -> None:
+    """Makes the names in a folder last, as `fsync` does for what is in a file."""
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+def _mode(folder: Path) -> int:
+    return stat.S_IMODE(folder.stat().st_mode) if folder.exists() else 0o777 & ~_umask()
+
+
+def _umask() -> int:
+    mask = os.umask(0o077)
+    os.umask(mask)
+    return mask
