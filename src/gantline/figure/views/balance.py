@@ -47,19 +47,20 @@ def scale_for(plate: Plate, body: Body, bag: Bag, forces: list[Force]) -> float:
         return EQUAL
     up = sum(float(force.number or 0) for force in forces if force.up)
     down = sum(float(force.number or 0) for force in forces if not force.up)
-    longest = max((float(force.number or 0) for force in forces if force.strand), default=0.0)
     _, top, _, bottom = plate.rig_box()
     scale = min(TALLEST, 0.62 * (bottom - top)) / max(up, down, 1e-9)
-    return min(scale, room(plate, bag) / longest) if longest else scale
+    spaces = room(plate, bag)
+    return min([scale, *(spaces[f.strand] / float(f.number) for f in forces if f.strand in spaces and f.number)])
 
 
-def room(plate: Plate, bag: Bag) -> float:
-    """The least clear height between the bag and the next thing along the strands that cross it."""
-    least = LONGEST
+def room(plate: Plate, bag: Bag) -> dict[str, float]:
+    """The clear height (px) between the bag and the next thing along each strand that crosses it."""
+    found = {}
     for crossing in bag.crossings:
         top, bottom = (plate.sheet.at(0, y)[1] for y in clear(plate.layout, crossing.run))
-        least = min(least, (bag.top - top if crossing.up else bottom - bag.bottom) + 14)
-    return max(least, 24.0)
+        space = (bag.top - top if crossing.up else bottom - bag.bottom) + 14
+        found[crossing.run.name] = min(max(space, 24.0), LONGEST)
+    return found
 
 
 def at_strands(plate: Plate, bag: Bag, forces: list[Force], scale: float) -> list[Wanted]:

@@ -37,6 +37,10 @@ def draw(plate: Plate) -> None:
     plate.layout = before
     low = plate.sheet.at(0, after.bottom)[1]
     plate.claim(plate.rig_box()[0], low, plate.rig_box()[0], low)
+    if after.grip:
+        plate.claim(
+            *plate.sheet.at(after.grip.x, after.grip.y - 1.1), *plate.sheet.at(after.grip.x, after.grip.y + 1.1)
+        )
     plate.caption = _caption(plate, sense)
 
 
