@@ -27,6 +27,9 @@ def write(scene: Scene, theme: str = "light", prefix: str = "", fonts: bool = Fa
     name = f"{prefix}plate"
     rules = [f"#{name} .{klass}{{{css(role, pencil, colours)}}}" for klass, role, pencil in writer.classes()]
     rules.append(f"#{name} text{{font-family:{FAMILY};font-kerning:none}}")
+    if any(mark.layer == "label" for mark in scene.marks):  # words keep a rim of paper where they must cross a line
+        halo = f"paint-order:stroke;stroke:{colours['paper']};stroke-width:4;stroke-linejoin:round"
+        rules.append(f'#{name} [data-layer="label"] text{{{halo}}}')
     if fonts:
         rules = [*_faces(scene), *rules]
     wide, high = _n(scene.width), _n(scene.height)
