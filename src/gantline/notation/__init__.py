@@ -1,6 +1,14 @@
 """The notation: text to tree and back. Knows no machine and no physics."""
 
-from .parse import parse
+from .edit import with_value
+from .parse import MOST_BYTES, MOST_CONTACTS, MOST_PARTS, parse, parse_bytes
+from .problems import Notes, did_you_mean
+from .statement import ATTRIBUTES, RESERVED, STATEMENTS
+from .tidy import tidy
 from .tree import Attribute, Contact, Remark, Run, Statement, Tree, Word, Written
 
-__all__ = ["Attribute", "Contact", "Remark", "Run", "Statement", "Tree", "Word", "Written", "parse"]
+__all__ = [
+    "ATTRIBUTES", "MOST_BYTES", "MOST_CONTACTS", "MOST_PARTS", "RESERVED", "STATEMENTS", "Attribute", "Contact",
+    "Notes", "Remark", "Run", "Statement", "Tree", "Word", "Written", "did_you_mean", "parse", "parse_bytes", "tidy",
+    "with_value",
+]  # fmt: skip

@@ -1,0 +1,93 @@
+"""What-if on a tree: one value changed, everything else as it stands."""
+
+from msgspec.structs import replace
+
+from gantline.problems import Place, Problem
+
+from .problems import Notes, Unreadable, did_you_mean
+from .scan import words_of
+from .statement import ATTRIBUTES, StatementReader
+from .tree import Attribute, Statement, Tree, Word, Written
+
+_VALUED = ("gravity", "effort")
+_MOTIONS = ("raise", "lower")
+
+
+def with_value(tree: Tree, target: str, text: str) -> tuple[Tree, tuple[Problem, ...]]:
+    """The tree with `target` said to be `text`: `lower.weight`, `lower.sheaves`, `gravity`, `effort`, `raise`.
+
+    What the file does not say yet is added. Problems stand on line 1 of a line that says `target = text`.
+    """
+    line = f"{target} = {text}"
+    notes = Notes((line,))
+    try:
+        return _changed(tree, target.strip(), line, notes), ()
+    except Unreadable:
+        return tree, notes.all()
+
+
+def _changed(tree: Tree, target: str, line: str, notes: Notes) -> Tree:
+    name, dot, key = target.rpartition(".")
+    at = next((n for n, item in enumerate(tree.items) if _is(item, name if dot else target, bool(dot))), None)
+    if not dot and target in (*_VALUED, *_MOTIONS):
+        return _statement(tree, at, target, _read(target, line, notes))
+    if at is None or key not in ATTRIBUTES or key == "carries":
+        raise _nothing(tree, target, name, key, notes)
+    value = _read(key, line, notes)
+    item = tree.items[at]
+    assert isinstance(item, Statement)
+    other = {"weight": "mass", "mass": "weight", "disc": "inertia", "inertia": "disc"}.get(key)
+    kept = tuple(a for a in item.attributes if a.keyword.text not in (key, other))
+    attribute = Attribute(Word(key, value.place), value=value)
+    return _put(tree, at, replace(item, attributes=(*kept, attribute)))
+
+
+def _is(item: object, name: str, part: bool) -> bool:
+    if not isinstance(item, Statement):
+        return False
+    if part:
+        return item.keyword.text in ("fixed", "moving", "load") and item.name is not None and item.name.text == name
+    return item.keyword.text == name or (name in _MOTIONS and item.keyword.text in _MOTIONS)
+
+
+def _statement(tree: Tree, at: int | None, target: str, value: Written) -> Tree:
+    """A statement of one value, changed or added; `raise` and `lower` keep the part they speak of."""
+    if at is not None:
+        item = tree.items[at]
+        assert isinstance(item, Statement)
+        return _put(tree, at, replace(item, keyword=Word(target, item.keyword.place), value=value))
+    loads = [i.name for i in tree.items if isinstance(i, Statement) and i.keyword.text == "load"]
+    name = loads[0] if target in _MOTIONS and loads else None
+    return Tree((*tree.items, Statement(Word(target, value.place), name=name, value=value)), tree.lines)
+
+
+def _put(tree: Tree, at: int, item: Statement) -> Tree:
+    return Tree((*tree.items[:at], item, *tree.items[at + 1 :]), tree.lines)
+
+
+def _read(key: str, line: str, notes: Notes) -> Written:
+    from_here = line.index("=") + 2
+    words = [word for word in words_of(line, 1, len(line)) if word.place.column >= from_here]
+    reader = StatementReader(notes, [Word(key, Place(1, 1, len(key))), *words], [""])
+    reader.at = 1
+    value = reader.count() if key == "sheaves" else reader.value(key)
+    if reader.at < len(reader.words):
+        place = reader.words[reader.at].place
+        raise notes.stop(
+            "something-left-over", place, f"`{reader.words[reader.at].text}` is not expected here",
+            "one value is set at a time", "give each its own setting.",
+        )  # fmt: skip
+    return value
+
+
+def _nothing(tree: Tree, target: str, name: str, key: str, notes: Notes) -> Exception:
+    parts = tuple(
+        i.name.text for i in tree.items
+        if isinstance(i, Statement) and i.name and i.keyword.text in ("fixed", "moving", "load")
+    )  # fmt: skip
+    known = tuple(f"{part}.{each}" for part in parts for each in ATTRIBUTES if each != "carries")
+    return notes.stop(
+        "nothing-to-set", Place(1, 1, max(len(target), 1)), f"`{target}` is nothing that can be set",
+        "a setting names a part of this rig and one of its attributes",
+        did_you_mean(target, (*known, *_VALUED, *_MOTIONS), f"write it like {(*parts, 'lower')[0]}.weight=20N."),
+    )  # fmt: skip
