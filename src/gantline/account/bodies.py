@@ -1,25 +1,29 @@
 """One body at a time: what pulls it up, what pulls it down, what it weighs."""
 
+from collections import Counter
 from fractions import Fraction
 
+from gantline.mechanics import Value
+from gantline.rig import Strand
+
 from .facts import Body
-from .hops import pulls_on
 from .phrases import en
+from .phrases.en import Noun
 from .writing import Writer
 
 
 def body_line(writer: Writer, body: Body, step: str) -> None:
     """The sentence that balances a body, or sets it moving, with its equation."""
     facts = writer.facts
-    pulls = pulls_on(body)
     loads = [load.name for load in facts.rig.loads if load.name in body.parts]
-    weights = [f"{{{writer.part_key[name]}_bare}}" for name, value in facts.body_weights(body)]
+    keys = [writer.part_key[name] for name, _ in facts.body_weights(body)]
+    weights = [f"{{{key}{'' if n == len(keys) else '_bare'}}}" for n, key in enumerate(keys, 1)]
     name = loads[0] if loads else body.parts[0]
-    up = [(writer.nouns[f"rope {rope}"], times) for rope, times in pulls.items() if times > 0]
-    down = [(writer.nouns[f"rope {rope}"], -times) for rope, times in pulls.items() if times < 0]
+    up, down = (_ropes(writer, side) for side in (body.up, body.down))
     relation = facts.answer.relation(f"balance:{body.name}") or facts.answer.relation(f"newton:{body.name}")
-    true = {"down" if down else "free", "weighs" if weights else "light", "carried" if len(body.parts) > 1 else "bare"}
+    true = {"down" if down else "free", "held" if up else "falls", "weighs" if weights else "light", "carried" if len(body.parts) > 1 else "bare"}
     mass = f"mass_{facts.bodies.index(body)}"
+    true |= {"massed"} if writer.knows(mass) else set()
     words = {
         "body": writer.nouns[name], "up": en.pulls(up), "down": en.pulls(down), "weights": en.joined(weights or ["nothing"]),
         "mass": f"{{{mass}}}", "lead": writer.nouns[body.parts[0]],
@@ -30,10 +34,14 @@ def body_line(writer: Writer, body: Body, step: str) -> None:
     )  # fmt: skip
 
 
+def _ropes(writer: Writer, strands: tuple[Strand, ...]) -> list[tuple[Noun, int]]:
+    """Each rope that pulls on one side, with how often."""
+    counts = Counter(strand.rope for strand in strands)
+    return [(writer.nouns[f"rope {rope}"], times) for rope, times in counts.items()]
+
+
 def tell_masses(writer: Writer) -> None:
     """The mass of every body that is given by mass, as the file gives it."""
-    from gantline.mechanics import Value
-
     for n, body in enumerate(writer.facts.bodies):
         given = [mass for name in body.parts if (mass := writer.facts.rig.part(name).mass)]  # type: ignore[union-attr]
         numbers = [mass.number for mass in given if mass.number is not None]

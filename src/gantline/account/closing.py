@@ -6,15 +6,27 @@ from msgspec.structs import replace
 
 from gantline.mechanics import Value, solve
 from gantline.quantity import Equation, Symbol
-from gantline.rig import Given, Hand, Load, Rig
+from gantline.rig import Given, Hand, Load, Rig, with_efficiency
 
 from .account import Account, WrongAnswer
 from .facts import Body, Facts
 from .hops import hops
 from .phrases import en
-from .steps import count_words, multiple_word, really, rise_letter, size, times, times_of
+from .steps import (
+    ASSUMED_LOSS,
+    count_words,
+    loss_text,
+    loss_words,
+    multiple_word,
+    really,
+    rise_letter,
+    size,
+    times,
+    times_of,
+)
 from .writing import Writer
 from .wrong import named
+from .wrong_rules import pair_on_wheel
 
 
 def beam(writer: Writer) -> None:
@@ -155,6 +167,65 @@ def close(writer: Writer, words: dict[str, str], idea: str) -> Account:
     return writer.account(result, mistake)
 
 
+def close_moving(writer: Writer, result: Value) -> Account:
+    """How an account of a rig that speeds up closes."""
+    facts = writer.facts
+    supports = [s for s in facts.ideal.supports if s.force and s.force.number is not None and facts.strands_at(s.name)]
+    weights = [value.number for part in facts.rig.movers if (value := facts.weights.get(part.name)) and value.number]
+    if len(supports) == 1 and supports[0].force and supports[0].force.number is not None:
+        hangs = sum(weights, Fraction(0))
+        writer.tell(R=size(supports[0].force), hangs=Value(hangs, "N", None))
+        less = {"less"} if supports[0].force.number < hangs and facts.rig.hand is None else set()
+        writer.step(
+            "beam", "solve", lit=(supports[0].name,), true=less, cites=(f"support:{supports[0].name}",),
+            marks=[(supports[0].name, writer.mark(supports[0].force))], words={"anchor": writer.nouns[supports[0].name]},
+            formula_text=writer.mark(supports[0].force),
+        )  # fmt: skip
+    mistake = wrong(writer, "motion", {})
+    _really_moving(writer)
+    writer.step("recap", "newton", lit=[name for body in facts.bodies for name in body.parts])
+    _even_pair(writer)
+    return writer.account(result, mistake)
+
+
+def _really_moving(writer: Writer) -> None:
+    """The same with loss in the wheels: the file's own, or an assumed one."""
+    facts = writer.facts
+    answer = facts.answer if facts.lossy else solve(with_efficiency(facts.rig, 1 - ASSUMED_LOSS))
+    regime = next((r for r in answer.regimes if r.way in ("raising", "lowering")), None)
+    lead = next((n for n, noun in writer.nouns.items() if n != "lead" and noun == writer.nouns["lead"]), "")
+    rate = next((m.acceleration for m in (regime.motions if regime else ()) if m.name == lead), None)
+    if rate is None or rate.number is None or not facts.sheaves:
+        return
+    writer.tell(a_loss=size(rate))
+    writer.keep_apart("a", "a_loss")
+    writer.step("really", "tensions", formula_text=loss_text(facts), words={"loss": loss_words(facts)})
+
+
+def _even_pair(writer: Writer) -> None:
+    """Where two hang on a moving wheel: what happens when they are made even."""
+    facts = writer.facts
+    found = pair_on_wheel(facts)
+    if found is None:
+        return
+    masses = [facts.rig.part(name).mass for name in found[1]]  # type: ignore[union-attr]
+    if any(mass is None or mass.number is None for mass in masses) or masses[0] == masses[1]:
+        return
+    half = sum((mass.number for mass in masses if mass and mass.number), Fraction(0)) / 2
+    if half == masses[0].number:  # type: ignore[union-attr]
+        return
+    parts = tuple(replace(p, mass=replace(p.mass, number=half)) if p.name in found[1] and isinstance(p, Load) and p.mass else p for p in facts.rig.parts)
+    even = solve(replace(facts.rig, parts=parts))
+    rate = next((m.acceleration for m in even.ideal.motions if m.name == found[0]), None)
+    if rate is None or rate.number is None:
+        return
+    writer.tell(half=Value(half, "kg", None), a_even=size(rate))
+    true = {"still"} if rate.number == 0 else {"up" if rate.number > 0 else "sinks"}
+    words = {"one": writer.nouns[found[1][0]], "other": writer.nouns[found[1][1]], "single": writer.nouns[found[0]]}
+    writer.step("twist", "bare", lit=found[1], formula_text="a = ?", pause=6.0, true={"even"}, words=words)
+    writer.step("answer", "newton", lit=(found[0],), true={"even"} | true, words=words, formula=writer.number("a_even"))
+
+
 def wrong(writer: Writer, idea: str, words: dict[str, str]) -> WrongAnswer | None:
     """Names the commonest wrong answer of this rig, where one tells itself apart from every number said so far."""
     facts = writer.facts
@@ -162,7 +233,8 @@ def wrong(writer: Writer, idea: str, words: dict[str, str]) -> WrongAnswer | Non
     if mistake is None:
         return None
     writer.tell(X=mistake.value)
-    writer.keep_apart("F", "X")
+    if writer.knows("F"):
+        writer.keep_apart("F", "X")
     tag, more = _how(facts, mistake)
     writer.step(
         "wrong", "count", lit=mistake.look_at, struck=mistake.look_at[-1:] if tag == "single" else (),

@@ -21,5 +21,5 @@ def explain(rig: Rig, answer: Answer, method: str | None = None) -> Account | Re
 
 def accounts(rig: Rig, answer: Answer) -> tuple[Account | Refusal, ...]:
     """By every method: the accounts first, best first, then the refusals."""
-    found = [explain(rig, answer, name) for name in _ORDER if name in METHODS]
+    found = [explain(rig, answer, name) for name in _ORDER]
     return tuple(sorted(found, key=lambda item: isinstance(item, Refusal)))

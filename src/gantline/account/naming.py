@@ -82,9 +82,15 @@ def _kind(facts: Facts, block: Moving) -> RoleKind:
         return "hanging"
     if _hauls_the_first(facts, block):
         return "loose"
-    if facts.sinks(block):
+    if facts.sinks(block) or (facts.rise(block.name) is None and _carried_over(facts, block)):
         return "flyer"
     return "runner" if len(block.sheaves) == 1 else "block"
+
+
+def _carried_over(facts: Facts, block: Moving) -> bool:
+    """Whether ropes run over its wheels only, and so pull it down."""
+    sides = [c.side for rope in facts.rig.ropes for c in rope.contacts if c.sheave and c.sheave.block == block.name]
+    return bool(sides) and set(sides) == {"over"}
 
 
 def _is_runner(facts: Facts, name: str) -> bool:

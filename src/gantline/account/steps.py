@@ -137,7 +137,9 @@ def meet(writer: Writer) -> None:
 
 
 def _words(writer: Writer, body: Body | None) -> dict[str, str]:
-    of = "that weighs {W}" if "symbolic" in writer.tags else "of {m}, which weighs {W}," if "mass" in writer.tags else "of {W}"
+    of = "that weighs {W}" if "symbolic" in writer.tags else "of {W}"
+    if "mass" in writer.tags and "numeric" in writer.tags:
+        of = "of {m}" if "accelerates" in writer.tags else "of {m}, which weighs {W},"
     return (count_words(body) if body else {}) | {"W": of}
 
 
@@ -175,12 +177,21 @@ def movers(writer: Writer) -> None:
         heavy = {"heavy"} if facts.weight(names[0]) else set()
         words = {
             "body": writer.nouns[names[0]], "bodies": en.joined([writer.nouns[name].the for name in names]),
-            "weight": f"{{{writer.part_key[names[0]]}}}", "k": en.count(len(names)),
+            "weight": f"{{{_amount(writer, names[0])}}}", "k": en.count(len(names)),
         }  # fmt: skip
         writer.step(
             "movers", "bare", lit=names, true={kind, "pair" if len(names) > 1 else "one"} | heavy, words=words,
             formula_text=", ".join(filter(None, (given_text(writer, name) for name in names))),
         )  # fmt: skip
+
+
+def _amount(writer: Writer, name: str) -> str:
+    """The key of a part's mass where things speed up and the file gives it, else of its weight."""
+    mass = writer.facts.rig.part(name).mass  # type: ignore[union-attr]
+    if mass is None or mass.number is None or writer.facts.answer.status != "accelerates":
+        return writer.part_key[name]
+    writer.tell(**{f"m_{writer.part_key[name]}": Value(mass.number, "kg", Symbol(mass.symbol))})
+    return f"m_{writer.part_key[name]}"
 
 
 def ask(writer: Writer) -> None:
@@ -237,7 +248,7 @@ def work(writer: Writer) -> None:
             writer.add_up(("E_in", "E_2"), "E_1")
         elif not given:
             writer.add_up(keys, "E_in")
-    letters = [_gain(facts, name) for name, _ in shares]
+    letters = [weight_gain(facts, name) for name, _ in shares]
     push = Product((Symbol(facts.rig.effort_symbol), Symbol(facts.rig.haul_symbol)))
     parts = [name for name, _ in shares]
     writer.step(
@@ -246,7 +257,7 @@ def work(writer: Writer) -> None:
     )  # fmt: skip
 
 
-def _gain(facts: Facts, name: str) -> Formula:
+def weight_gain(facts: Facts, name: str) -> Formula:
     """What a weight gains as the load rises by h: its weight times its own way."""
     value, rate = facts.weight(name), facts.rise(name)
     factors = [Number(rate)] if rate is not None and rate != 1 else []

@@ -2,6 +2,6 @@
 
 from types import ModuleType
 
-from . import carry, count, free_body
+from . import carry, count, free_body, newton, rope_length, stages, work
 
-METHODS: dict[str, ModuleType] = {module.NAME: module for module in (count, carry, free_body)}
+METHODS: dict[str, ModuleType] = {module.NAME: module for module in (count, free_body, carry, rope_length, work, stages, newton)}

@@ -5,9 +5,12 @@ from .common import COMMON
 from .count import COUNT
 from .free_body import FREE_BODY
 from .frame import Frame, Frames
-from .nouns import Noun, noun, pulls, rope_nouns
+from .newton import NEWTON
+from .nouns import Noun, motions, noun, pulls, rope_nouns
 from .refusals import REFUSALS
+from .rope_length import ROPE_LENGTH
 from .route import route
+from .stages import STAGES
 from .verdict import VERDICT
 from .words import (
     BETWEEN_STEPS,
@@ -17,6 +20,8 @@ from .words import (
     hedge,
     joined,
     measured,
+    moved,
+    multiple,
     ordinal,
     share,
     spoken,
@@ -25,6 +30,7 @@ from .words import (
     units,
     units_times,
 )
+from .work import WORK
 from .wrong import WRONG
 
 METHOD_NAMES = {
@@ -38,7 +44,9 @@ METHOD_NAMES = {
     "verdict": "How it stands",
 }
 CONNECTIVES = frozenset(("So", "Now", "And", "But", "Here", "Then"))
-FRAMES: dict[str, Frames] = {"common": COMMON, "carry": CARRY, "count": COUNT, "free-body": FREE_BODY, "verdict": VERDICT}
+FRAMES: dict[str, Frames] = {"common": COMMON, "carry": CARRY, "count": COUNT, "free-body": FREE_BODY, "newton": NEWTON,
+    "rope-length": ROPE_LENGTH, "stages": STAGES, "verdict": VERDICT, "work": WORK,
+}
 
 
 def seconds(sentence: str) -> float:
@@ -47,6 +55,6 @@ def seconds(sentence: str) -> float:
 
 
 __all__ = [
-    "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "WRONG", "Frame", "Frames", "Noun", "count", "fraction", "hedge", "joined", "measured",
+    "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "WRONG", "Frame", "Frames", "Noun", "count", "fraction", "hedge", "joined", "measured", "motions", "moved", "multiple",
     "noun", "ordinal", "pulls", "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "times", "units", "units_times",
 ]  # fmt: skip

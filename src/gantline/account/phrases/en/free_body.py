@@ -5,16 +5,17 @@ from .frame import Frames
 
 FREE_BODY: Frames = {
     "apart": (
-        F("several-bodies", "Take every part that can move out of the rig, and ask for each: what pulls it up, and what down?", "bodies apart"),
-        F("rider", "Take yourself out of the rig, with all you hang on, and ask: what pulls up, and what down?", "the body apart"),
-        F("", "Take [the load] out of the rig, with all that moves along, and ask: what pulls up, and what down?", "the body apart"),
+        F("several-bodies", "Take each part that can move out of the rig by itself. At rest, what pulls it up and what pulls it down are equal.", "bodies apart"),
+        F("rider", "Take yourself out of the rig, with all you hang on. At rest, what pulls up and what pulls down are equal.", "the body apart"),
+        F("", "Take [the load] out of the rig, with all that moves along. At rest, what pulls up and what pulls down are equal.", "the body apart"),
     ),
     "body": (
-        F("down weighs", "[the body]: up goes [up]; down go [down], and [weights] of weight. At rest the two sides are equal.", "one body"),
-        F("down", "[the body]: up goes [up], down goes [down]. It has no weight, so the two sides are equal.", "one body"),
-        F("light", "[the body] has no weight here, so [up] has nothing to hold.", "one body"),
-        F("rider", "Up goes [up], down go [weights] of weight. At rest the two sides are equal.", "one body"),
-        F("", "[the body]: up goes [up], down go [weights] of weight. At rest the two sides are equal.", "one body"),
+        F("rider one-load carried", "You are pulled up by [up], and down by [weights].", "one body"),
+        F("down weighs", "[the body] is pulled up by [up], and down by [down] and its own [weights].", "one body"),
+        F("down", "[the body] is pulled up by [up], and down by [down]. It weighs nothing, so nothing may be left over.", "one body"),
+        F("light", "[the body] weighs nothing here, so [up] has nothing to hold.", "one body"),
+        F("carried", "[the body], with what it hangs from, is pulled up by [up], and down by [weights].", "one body"),
+        F("", "[the body] is pulled up by [up], and down by its [weights].", "one body"),
     ),
     "solve": (
         F("load-asked", "With {F} in your hand the sums leave one answer: [the load] weighs {W_near}.", "the answer"),

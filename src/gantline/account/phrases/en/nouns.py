@@ -118,3 +118,9 @@ def pulls(found: list[tuple[Noun, int]]) -> str:
     """Ropes with how often each pulls: the long rope, and the short rope twice."""
     said = [f"{rope.the}{'' if times == 1 else ' twice' if times == 2 else f' {count(times)} times'}" for rope, times in found]
     return " and ".join(said) if said else "nothing"
+
+
+def motions(found: list[tuple[Noun, bool, str]]) -> str:
+    """What other bodies do: the sack sinks at 5.6, and the bag rises at 11.2."""
+    said = [f"{body.the} {'rises' if up else 'sinks'} at {speed}" for body, up, speed in found]
+    return said[0] if len(said) == 1 else f"{', '.join(said[:-1])}, and {said[-1]}"

@@ -173,3 +173,16 @@ def share(part: Fraction) -> str:
     if part.numerator == 1:
         return f"{article(named)} {named}"
     return f"{count(part.numerator)} {named}s"
+
+
+def multiple(number: Fraction) -> str:
+    """A multiple of a small way: 1, 2, 1.5."""
+    return str(number) if number.denominator == 1 else numeral(number).text
+
+
+def moved(weights: Sequence[tuple[str, Fraction]]) -> str:
+    """Weights with the ways they go, as live numbers: {W_bare} and {w_bare} by 1, {w1_bare} by 2."""
+    ways: dict[Fraction, list[str]] = {}
+    for weight, way in weights:
+        ways.setdefault(way, []).append(weight)
+    return joined([f"{joined(found)} by {multiple(way)}" for way, found in ways.items()]) if ways else "nothing"

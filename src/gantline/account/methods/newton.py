@@ -1,0 +1,128 @@
+"""Newton for each part: pulls less weights move the masses, and the ropes tie the movements together."""
+
+from gantline.mechanics import Answer, Value, acceleration_symbol
+from gantline.quantity import Symbol
+from gantline.rig import Rig
+
+from ..account import Account, Refusal
+from ..bodies import body_line, tell_masses
+from ..closing import close_moving
+from ..facts import Body, Facts
+from ..phrases import en
+from ..refusing import Yes, no
+from ..steps import begin, meet, movers, path, size
+from ..writing import Writer
+
+NAME = "newton"
+SHORT = frozenset(("meet", "newton", "solve", "others"))
+
+
+def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
+    """Valid always, and needed where something speeds up."""
+    if answer.status != "accelerates":
+        return no(Facts(rig, answer), NAME, "holds" if answer.status == "holds" else answer.status)
+    return Yes()
+
+
+def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
+    """The account by Newton's law."""
+    facts = Facts(rig, answer)
+    writer = begin(facts, NAME, SHORT if short else None)
+    tell_masses(writer)
+    meet(writer)
+    movers(writer)
+    path(writer)
+    lead = _lead(facts)
+    writer.nouns["lead"] = _noun(writer, lead)
+    if rig.effort is not None:
+        writer.tell(F=facts.ideal.effort)
+    _ask(writer)
+    writer.step("no-count", "newton", lit=[name for body in facts.bodies for name in body.parts])
+    for rope in rig.ropes:
+        heavy = {"turned"} if any(c.sheave in facts.heavy_sheaves for c in rope.contacts if c.sheave) else set()
+        strands = [strand.name for strand in rope.strands]
+        marks = [(s, facts.letters(rope.name)) for s in strands] if not heavy else []
+        writer.step(
+            "pull", "equal", lit=(rope.name, *strands), marks=marks, true=heavy, cites=(f"pull:{rope.name}",),
+            formula=Symbol(facts.letters(rope.name)), words={"rope": writer.nouns[f"rope {rope.name}"]},
+        )  # fmt: skip
+    for rope in rig.ropes:
+        _tie(writer, rope.name)
+    for body in facts.bodies:
+        body_line(writer, body, "newton")
+    _solve(writer, lead)
+    return close_moving(writer, _accelerations(facts)[lead.name])
+
+
+def _accelerations(facts: Facts) -> dict[str, Value]:
+    return {m.name: m.acceleration for m in facts.ideal.motions if m.acceleration is not None}
+
+
+def _lead(facts: Facts) -> Body:
+    """The body asked about, else the first with a load that speeds up."""
+    rates = _accelerations(facts)
+    moving = [b for b in facts.bodies if b.name in rates and rates[b.name].number != 0]
+    loaded = [b for b in moving if any(load.name in b.parts for load in facts.rig.loads)]
+    return facts.aim if facts.aim in moving and facts.aim else (loaded or moving)[0]
+
+
+def _noun(writer: Writer, body: Body) -> en.Noun:
+    loads = [load.name for load in writer.facts.rig.loads if load.name in body.parts]
+    return writer.nouns[loads[0] if loads else body.parts[0]]
+
+
+def _ask(writer: Writer) -> None:
+    true = {"pull-given"} if writer.facts.rig.effort is not None else set()
+    writer.step("ask", "ask", lit=(writer.facts.load,), formula_text="a = ?", pause=6.0, true=true)
+
+
+def _tie(writer: Writer, rope: str) -> None:
+    """What one rope says of the movements at its ends."""
+    facts = writer.facts
+    bodies = [body for body in facts.bodies if rope in body.ropes]
+    relation = facts.answer.relation(f"length:{rope}")
+    if len(bodies) < 2:
+        return
+    rates = _accelerations(facts)
+    first, second = bodies[0], bodies[-1]
+    a, b = rates[first.name].number, rates[second.name].number
+    alone = facts.answer.freedoms == 1 and a and b
+    ratio = abs(b / a) if alone and a and b else None
+    true = {"ratio"} if ratio is not None and ratio != 1 else {"equal"} if ratio == 1 or len(bodies) == 2 else {"three"}
+    words: dict[str, str | en.Noun] = {"first": _noun(writer, first), "second": _noun(writer, second), "rope": writer.nouns[f"rope {rope}"]}
+    wheel = next((body for body in bodies if not facts.weights.get(body.parts[0])), bodies[0])
+    words |= {"ratio": en.times(ratio) if ratio else "", "wheel": _noun(writer, wheel)}
+    ends = [body for body in bodies if body is not wheel]
+    words |= {"one": _noun(writer, ends[0]), "other": _noun(writer, ends[-1])}
+    writer.step(
+        "tie", "newton", lit=(rope, *(body.parts[-1] for body in bodies)), true=true, cites=(f"length:{rope}",),
+        formula=relation.holds if relation else None, words=words,
+    )  # fmt: skip
+
+
+def _solve(writer: Writer, lead: Body) -> None:
+    """What the lines leave for every body and rope."""
+    facts = writer.facts
+    rates = _accelerations(facts)
+    tension = next((s.tension for s in facts.ideal.strands if s.rope in lead.ropes and s.tension), None)
+    writer.tell(a=size(rates[lead.name]), T=tension)
+    letter = Symbol(acceleration_symbol(facts.rig, lead.name))
+    number = rates[lead.name].number
+    formula = rates[lead.name].formula
+    marks = [(body.parts[-1], writer.mark(rates[body.name])) for body in facts.bodies if body.name in rates]
+    writer.step(
+        "solve", "newton", lit=lead.parts, marks=marks, pause=3.0, true={"up" if number and number > 0 else "sinks"},
+        formula=writer.equation(letter, *((formula,) if formula else ()), key="a" if number and number > 0 else ""),
+        cites=(f"result:acceleration:{lead.name}",), words={"lines": en.count(len(facts.bodies))},
+    )  # fmt: skip
+    others = [b for b in facts.bodies if b != lead and rates.get(b.name) and rates[b.name].number]
+    said = []
+    for n, body in enumerate(others):
+        writer.tell(**{f"a{n}": size(rates[body.name])})
+        up = (rates[body.name].number or 0) > 0
+        said.append((_noun(writer, body), up, f"{{a{n}{'' if n == 0 else '_bare'}}}"))
+    if said:
+        writer.step(
+            "others", "newton", lit=[name for body in others for name in body.parts], marks=marks,
+            words={"others": en.motions(said)},
+        )  # fmt: skip
