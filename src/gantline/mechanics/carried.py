@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from gantline.quantity import Formula, Number
 from gantline.quantity.formula import value
-from gantline.rig import Given, Load, Rig
+from gantline.rig import Given, Rig
 
 from .answer import Value
 from .numbers import exact, numbers
@@ -28,9 +28,9 @@ def carry(rig: Rig) -> tuple[Carried, ...]:
 
     Empty where no hand pulls, no load is asked about, or the pulls are not decided so.
     """
-    if rig.hand is None or rig.aim is None:
+    if rig.hand is None or rig.aim not in {load.name for load in rig.loads}:
         return ()
-    open_rig = _load_left_open(rig, rig.aim)
+    open_rig = _load_left_open(rig)
     answer = solve(open_rig)
     if answer.status not in ("holds", "slack") or answer.ideal.load is None:
         return ()
@@ -51,13 +51,12 @@ def carry(rig: Rig) -> tuple[Carried, ...]:
     return tuple(found)
 
 
-def _load_left_open(rig: Rig, aim: str) -> Rig:
+def _load_left_open(rig: Rig) -> Rig:
     """The same rig with the pull given by its letter and the load's weight asked; no loss."""
     effort = Given(rig.effort_symbol, None, "force", "N", rig.gravity.place)
-    load = rig.part(aim)
+    load = next(load for load in rig.loads if load.name == rig.aim)
     given = load.weight if load.weight is not None else load.mass
-    assert isinstance(load, Load)
     assert given is not None
     left_open = replace(load, weight=replace(given, number=None, kind="force"), mass=None)
-    parts = tuple(left_open if part.name == aim else part for part in rig.parts)
-    return replace(rig, parts=parts, effort=effort, asked=None)
+    parts = tuple(left_open if part is load else part for part in rig.parts)
+    return replace(rig, parts=parts, effort=effort)

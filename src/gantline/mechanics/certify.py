@@ -12,7 +12,7 @@ from gantline.quantity.formula import value
 from gantline.rig import Contact, Rig, Rope, Sheave, Strand
 
 from .answer import Certificate, Check, Regime, Value
-from .numbers import exact
+from .numbers import asked_load, exact
 
 
 class _Route:
@@ -77,7 +77,8 @@ def certify(rig: Rig, regimes: tuple[Regime, ...], of: Mapping[str, fmpq]) -> Ce
     checks: list[Check] = []
     for regime in regimes:
         tensions = {pull.name: route.number(pull.tension) for pull in regime.strands}
-        held = {} if regime.load is None or rig.aim is None else {rig.aim: route.number(regime.load)}
+        asked = asked_load(rig)
+        held = {asked: route.number(regime.load)} if asked and regime.load is not None else {}
         checks += _forces(route, regime, tensions, held)
         checks += _whole(route, regime, tensions, held)
         checks += _sheaves(route, regime, tensions)
@@ -247,17 +248,19 @@ def _ends(strand: Strand) -> tuple[Contact, Contact]:
 
 
 def _lengths(route: _Route, regime: Regime) -> list[Check]:
-    """Every rope measured before and after the hand has taken up a metre, with the parts at heights of their own."""
+    """Every rope measured before and after the hand has taken up a metre, with the parts at heights of their own; and,
+    where things speed up, every rope without a hand after the parts have moved by their accelerations."""
     rises = {m.name: route.number(m.per_hand) for m in regime.motions}
-    if route.rig.hand is None or any(rise is None for rise in rises.values()):
-        return []
-    known = {name: rise for name, rise in rises.items() if rise is not None}
+    speeding = {m.name: route.number(m.acceleration) for m in regime.motions}
     checks = []
     for rope in route.rig.ropes:
-        before = _measured(route, rope, {})
-        after = _measured(route, rope, known)
-        taken = fmpq(1) if "hand" in (rope.contacts[0].part, rope.contacts[-1].part) else fmpq(0)
-        checks.append(_check("length", (rope.name,), [after, taken, -before], "m", regime))
+        hauled = "hand" in (rope.contacts[0].part, rope.contacts[-1].part)
+        for moves, taken, unit in ((rises, fmpq(int(hauled)), "m"), (speeding, fmpq(0), "m/s²")):
+            known = {name: move for name, move in moves.items() if move is not None}
+            if len(known) < len(moves) or (unit == "m/s²" and (hauled or not any(known.values()))):
+                continue
+            terms = [_measured(route, rope, known), taken, -_measured(route, rope, {})]
+            checks.append(_check("length", (rope.name,), terms, unit, regime))
     return checks
 
 

@@ -61,3 +61,12 @@ def numbers(rig: Rig) -> Numbers:
             number = _OTHERS.get(given.kind, heavy + n * _STEP if given.symbol in loads else heavy + n)
         of[given.symbol] = fmpq(number.numerator, number.denominator)
     return Numbers(of, frozenset(bare), tuple(of))
+
+
+def asked_load(rig: Rig) -> str | None:
+    """The one load whose weight is asked: where the pull is given, the only one without a number."""
+    if rig.effort is None or rig.hand is None:
+        return None
+    of_loads = ((load.name, load.weight if load.weight is not None else load.mass) for load in rig.loads)
+    bare = [name for name, given in of_loads if given is not None and given.number is None]
+    return bare[0] if len(bare) == 1 else None

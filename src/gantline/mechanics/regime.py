@@ -12,7 +12,7 @@ from .forces import Solution, Solved
 from .laws.rope import direction
 from .laws.weight import weight_and_mass
 from .motion import Motions
-from .numbers import Numbers, exact
+from .numbers import Numbers, asked_load, exact
 from .ring import Ratio
 from .system import HAND, Coordinate, System
 from .work import load_over_effort, scaled, work
@@ -117,7 +117,7 @@ class Reader:
     def weight(self, solved: Solved, name: str) -> tuple[Any, Ratio | None]:
         """A part's own weight, number and function (0 where it has none); the one found where the load is asked."""
         equations = solved.numbers.equations
-        if equations.asks_load and name == self.rig.aim:
+        if equations.asks_load and name == asked_load(self.rig):
             function = solved.symbols.values[equations.load] if solved.symbols else None
             return solved.numbers.values.get(equations.load, self.system.ring.zero), function
         part = self.rig.part(name)

@@ -6,6 +6,7 @@ from gantline.quantity import Equation, Formula, Number, Product, Quotient, Sum,
 from gantline.rig import Fixed, Load, Moving, Rig
 
 from .answer import Regime, Relation, Value
+from .numbers import asked_load
 from .regime import Reader
 from .system import System
 
@@ -182,9 +183,9 @@ def _results(rig: Rig, ideal: Regime, reader: Reader) -> list[Relation]:
     parts = (*(("hand",) if rig.hand else ()), *((rig.aim,) if rig.aim else ()))
     if ideal.effort is not None and rig.effort is None:
         found.append(_result("effort", parts, Symbol(rig.effort_symbol), ideal.effort, "N"))
-    if ideal.load is not None and rig.aim is not None:
-        part = rig.part(rig.aim)
-        given = part.weight or part.mass
+    asked = asked_load(rig)
+    if ideal.load is not None and asked is not None:
+        given = rig.part(asked).weight or rig.part(asked).mass
         found.append(_result("load", parts, Symbol(given.symbol if given else "W"), ideal.load, "N"))
     if ideal.mechanical_advantage is not None:
         found.append(_result("advantage", parts, Symbol("MA"), ideal.mechanical_advantage, "1"))

@@ -13,7 +13,7 @@ from .assembly import assemble
 from .certify import certify
 from .forces import Equations, Flows, Question, Solved, equations, flow_rows, solve_numbers, solve_symbols
 from .motion import Motions, motions, reference
-from .numbers import MOST_SHEAVES, Numbers, givens, numbers
+from .numbers import MOST_SHEAVES, Numbers, asked_load, givens, numbers
 from .regime import Reader
 from .relations import relations, tension_symbols
 from .ring import Functions, Rationals
@@ -79,14 +79,6 @@ class Case:
             sense * _sign(sum((share * way.get(c, 0) for c, share in row.items()), 0)) if n in lossy else 0
             for n, row in enumerate(self.flowing)
         )
-
-
-def asked_load(rig: Rig) -> str | None:
-    """The one load whose weight is asked because the pull is given and it has no number of its own."""
-    if rig.effort is None:
-        return None
-    bare = [load.name for load in rig.loads if (load.weight or load.mass) and (load.weight or load.mass).number is None]  # type: ignore[union-attr]
-    return bare[0] if len(bare) == 1 and len(rig.loads) == 1 else None
 
 
 def solve(rig: Rig) -> Answer:

@@ -7,7 +7,6 @@ from gantline.quantity import Formula, Number, Power, Product, Quotient, Sum, Sy
 
 from .ring import Ratio
 
-
 _MOST_KNOWN = 4096
 _known: dict[tuple[tuple[str, ...], str, str], Formula] = {}  # the same few functions come up again and again
 

@@ -8,8 +8,7 @@ _LONGEST = 100  # a longer statement goes on over several lines
 
 def tidy(tree: Tree) -> str:
     """The text of a tree. Blank lines are kept, several in a row become one; tidied text stays as it is."""
-    names = [len(item.name.text) + (item.keyword.text == "rope") for item in tree.items if _named(item)]
-    width = max(names, default=0) + 1
+    width = max((_width(item) for item in tree.items), default=0) + 1
     lines: list[str] = []
     for item in tree.items:
         if isinstance(item, Statement):
@@ -23,8 +22,11 @@ def tidy(tree: Tree) -> str:
     return "\n".join(lines) + "\n" if lines else ""
 
 
-def _named(item: Statement | Remark) -> bool:
-    return isinstance(item, Statement) and item.name is not None and item.keyword.text not in ("raise", "lower")
+def _width(item: Statement | Remark) -> int:
+    """What an item asks of the column of names; motions name a part of it, in running text."""
+    if not isinstance(item, Statement) or item.name is None or item.keyword.text in ("raise", "lower"):
+        return 0
+    return len(item.name.text) + (item.keyword.text == "rope")
 
 
 def _statement(item: Statement, width: int) -> list[str]:

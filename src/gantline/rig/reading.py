@@ -1,228 +1,282 @@
-"""From tree to rig: the one bridge between words and parts, and every physical problem on the way."""
+"""From tree to rig: the one bridge between words and parts."""
 
-from collections import Counter
-from difflib import get_close_matches
 from fractions import Fraction
 
-from gantline.notation import Attribute, Statement, Tree, Word, Written
+from msgspec.structs import replace
+
+from gantline.notation import Attribute, Notes, Statement, Tree, Word, Written, did_you_mean
 from gantline.notation import Contact as WrittenContact
 from gantline.problems import Place, Problem
-from gantline.quantity import UNITS
 
+from .amounts import KINDS, amount
+from .checks import check
 from .given import Given
-from .parts import Contact, Fixed, Hand, Load, Moving, Part, Rope, Sheave, Strand
-from .parts.rope import Course
+from .letters import Letters
+from .parts import Contact, Fixed, Hand, Load, Moving, Part, Rope, Sheave
 from .rig import Asked, Rig
+from .strands import strands
 
-_KINDS = {
-    "gravity": "acceleration", "weight": "force", "mass": "mass", "radius": "length", "disc": "mass",
-    "inertia": "inertia", "efficiency": "ratio", "spacing": "length", "raise": "length", "lower": "length",
-    "effort": "force",
-}  # fmt: skip
-_GRAVITY = Fraction(981, 100)
+_GRAVITY = Fraction(981, 100)  # m/s2, the rounded value of school books; CGPM 1901 sets the standard at 9.80665
+_PARTS = ("fixed", "moving", "load")
+_LAWFUL = {
+    "fixed": ("sheaves", "weight", "mass", "radius", "disc", "inertia", "efficiency", "spacing"),
+    "moving": ("sheaves", "weight", "mass", "carries", "radius", "disc", "inertia", "efficiency", "spacing"),
+    "load": ("weight", "mass"),
+}
 
 
 def read(tree: Tree) -> tuple[Rig | None, tuple[Problem, ...]]:
-    """The rig a tree describes, or None with the problems that keep it from being one."""
+    """The rig that a tree describes; or None, with every problem that keeps it from being one."""
     reading = _Reading(tree)
     rig = reading.rig()
-    problems = tuple(reading.problems)
+    problems = reading.notes.all()
     return (None if problems else rig), problems
 
 
 class _Reading:
+    """What is known of the rig so far. A part with a problem is still known by its name, so that ropes may find it."""
+
     def __init__(self, tree: Tree) -> None:
-        self.tree = tree
-        self.problems: list[Problem] = []
-        self.said: dict[str, list[Statement]] = {}
-        for item in tree.items:
-            if isinstance(item, Statement):
-                self.said.setdefault(item.keyword.text, []).append(item)
-        self.symbols = self._symbols()
+        self.notes = Notes(tree.lines)
+        self.letters = Letters(tree)
+        self.statements = [item for item in tree.items if isinstance(item, Statement)]
         self.parts: dict[str, Part] = {}
-        self.hand: Hand | None = None
+        self.names: dict[str, Place] = {}
+        self.hands: list[Hand] = []
+        self.numbers: dict[str, tuple[Fraction | None, Place]] = {}
 
-    def problem(self, code: str, place: Place, says: str, why: str, do: str) -> None:
-        self.problems.append(Problem(code, place, self.tree.lines[place.line - 1], says, why, do))
-
-    # -- symbols ----------------------------------------------------------------------------------------------------
-
-    def _written(self) -> list[tuple[str, Statement, Written]]:
-        """Every value of the file with what it is said of."""
-        found = []
-        for statements in self.said.values():
-            for statement in statements:
-                if statement.value is not None:
-                    found.append((statement.keyword.text, statement, statement.value))
-                found += [(a.keyword.text, statement, a.value) for a in statement.attributes if a.value and a.keyword.text in _KINDS]
-        return found
-
-    def _symbols(self) -> dict[int, str]:
-        """The symbol of every value, by its identity: the file's own, else the trade's letter, numbered where several."""
-        values = self._written()
-        taken = {value.symbol.text for _, _, value in values if value.symbol}
-        roles = [(self._letter(kind, statement), kind, value) for kind, statement, value in values]
-        bare = [load for load in self.said.get("load", []) if not any(a.keyword.text in ("weight", "mass") for a in load.attributes)]
-        many = Counter(letter for letter, _, _ in roles)
-        many["W"] += len(bare)
-        found: dict[int, str] = {}
-        numbers: Counter[str] = Counter()
-        losses: dict[tuple[object, ...], str] = {}
-        ratios = {self._amount(value) for letter, _, value in roles if letter == "e"}
-        for letter, kind, value in roles:
-            if value.symbol:
-                found[id(value)] = value.symbol.text
-                numbers[letter] += 1
-                continue
-            if kind == "efficiency":
-                key = (self._amount(value),)
-                if key not in losses:
-                    losses[key] = self._free("e" if len(ratios) == 1 else f"e{len(losses) + 1}", taken)
-                found[id(value)] = losses[key]
-                continue
-            numbers[letter] += 1
-            found[id(value)] = self._free(letter if many[letter] == 1 else f"{letter}{numbers[letter]}", taken)
-        for load in bare:
-            numbers["W"] += 1
-            found[id(load)] = self._free("W" if many["W"] == 1 else f"W{numbers['W']}", taken)
-        return found
-
-    @staticmethod
-    def _letter(kind: str, statement: Statement) -> str:
-        load = statement.keyword.text == "load"
-        return {
-            "gravity": "g", "weight": "W" if load else "w", "mass": "m" if load else "m_b", "radius": "r", "disc": "d",
-            "inertia": "I", "efficiency": "e", "spacing": "p", "raise": "h", "lower": "h", "effort": "F",
-        }[kind]  # fmt: skip
-
-    @staticmethod
-    def _free(letter: str, taken: set[str]) -> str:
-        name, n = letter, 1
-        while name in taken:
-            n += 1
-            name = f"{letter}_{n}"
-        taken.add(name)
-        return name
-
-    @staticmethod
-    def _amount(value: Written) -> Fraction | None:
-        return value.number
-
-    def given(self, value: Written, kind: str) -> Given | None:
-        wanted = _KINDS[kind]
-        if value.number is None or value.unit is None:
-            return Given(self.symbols[id(value)], None, wanted, "", value.place)
-        unit = UNITS[value.unit.text]
-        if unit.kind != wanted:
-            fit = ", ".join(u.name for u in UNITS.values() if u.kind == wanted)
-            self.problem("unit-of-another-kind", value.unit.place, f"`{unit.name}` measures {unit.kind}, not {wanted}", f"{kind} is a {wanted}", f"use one of: {fit}.")
+    def rig(self) -> Rig | None:
+        if not self.statements:
+            self.notes.add(
+                "nothing-described", Place(1, 1), "nothing is described here",
+                "a rig needs a part that moves and a rope",
+                "begin with lines such as `fixed beam`, `load sack weight 50 N`, `rope fall: beam, sack`.",
+            )  # fmt: skip
             return None
-        return Given(self.symbols[id(value)], value.number * unit.factor, wanted, unit.name, value.place)
+        for statement in self.statements:
+            if statement.keyword.text in _PARTS:
+                self._part(statement)
+        ropes = [self._rope(s) for s in self.statements if s.keyword.text == "rope"]
+        title, gravity, effort = self._once("title"), self._valued("gravity"), self._valued("effort")
+        asked = self._asked()
+        rig = Rig(
+            title.title if title else "", gravity or Given(self.letters.free("g"), _GRAVITY, "acceleration", "m/s2",
+            Place(1, 1)),
+            tuple(self.parts.values()), tuple(rope for rope in ropes if rope), self.hands[0] if self.hands else None,
+            asked, effort, effort.symbol if effort else self.letters.free("F"),
+            asked.distance.symbol if asked else self.letters.free("h"), self.letters.free("s"),
+        )  # fmt: skip
+        check(rig, tuple(self.hands), None not in ropes, self.notes)
+        return rig
+
+    # -- statements of one value ------------------------------------------------------------------------------------
+
+    def _once(self, *keywords: str) -> Statement | None:
+        """The one statement that begins with these words; a second is a problem."""
+        found = [s for s in self.statements if s.keyword.text in keywords]
+        for second in found[1:]:
+            self.notes.add(
+                "said-twice",
+                second.keyword.place, f"`{second.keyword.text}` was said before (line {found[0].keyword.place.line})",
+                "one rig has one of each", "keep one of the two lines.",
+            )  # fmt: skip
+        return found[0] if found else None
+
+    def _valued(self, keyword: str) -> Given | None:
+        statement = self._once(keyword)
+        return self._given(statement.value, keyword) if statement and statement.value else None
+
+    def _asked(self) -> Asked | None:
+        statement = self._once("raise", "lower")
+        if statement is None or statement.name is None or statement.value is None:
+            return None
+        distance = self._given(statement.value, statement.keyword.text)
+        part = self._known(statement.name)
+        if isinstance(part, Fixed):
+            self.notes.add(
+                "fixed-cannot-move", statement.name.place, f"`{part.name}` is fixed",
+                "a fixed part neither rises nor sinks",
+                "name a load or a moving block.",
+            )  # fmt: skip
+            return None
+        if part is None or distance is None:
+            return None
+        return Asked(part.name, 1 if statement.keyword.text == "raise" else -1, distance, statement.name.place)
+
+    def _given(self, value: Written, key: str, load: bool = False) -> Given | None:
+        given = amount(value, key, self.letters.of(value), load, self.notes)
+        if given is not None and value.symbol is not None:
+            before = self.numbers.setdefault(given.symbol, (given.number, value.place))
+            if before[0] != given.number:
+                self.notes.add(
+                    "symbol-of-two-numbers", value.symbol.place,
+                    f"`{given.symbol}` has another value on line {before[1].line}",
+                    "in a formula one letter is one number",
+                    "use another letter for one of them.",
+                )  # fmt: skip
+        return given
 
     # -- parts ------------------------------------------------------------------------------------------------------
 
-    def rig(self) -> Rig | None:
-        for item in self.tree.items:
-            if isinstance(item, Statement) and item.keyword.text in ("fixed", "moving", "load"):
-                self._part(item)
-        ropes = tuple(filter(None, (self._rope(s) for s in self.said.get("rope", []))))
-        if not ropes:
-            self.problem("no-rope", Place(1, 1), "no rope is described", "without a rope nothing pulls", "add a line like `rope fall: beam, under lower, hand`.")
-        if self.problems:
-            return None
-        title = next((s.title for s in self.said.get("title", [])), "")
-        gravity = next((self.given(s.value, "gravity") for s in self.said.get("gravity", []) if s.value), None)
-        effort = next((self.given(s.value, "effort") for s in self.said.get("effort", []) if s.value), None)
-        own = gravity or Given("g", _GRAVITY, "acceleration", "m/s2", Place(1, 1))
-        rig = Rig(title, own, tuple(self.parts.values()), ropes, self.hand, self._asked(), effort)
-        return None if self.problems else rig
-
-    def _asked(self) -> Asked | None:
-        for statement in (*self.said.get("raise", []), *self.said.get("lower", [])):
-            if statement.name is None or statement.value is None or not self._known(statement.name):
-                continue
-            distance = self.given(statement.value, statement.keyword.text)
-            if distance:
-                return Asked(statement.name.text, 1 if statement.keyword.text == "raise" else -1, distance, statement.name.place)
-        return None
-
-    def _known(self, name: Word) -> bool:
-        if name.text in self.parts:
-            return True
-        near = get_close_matches(name.text, self.parts, 1, 0.6)
-        self.problem("no-such-part", name.place, f"no part is called `{name.text}`", "a rope can only lead to what is there", f"did you mean `{near[0]}`?" if near else f"parts are: {', '.join(self.parts) or 'none yet'}.")
-        return False
-
     def _part(self, statement: Statement) -> None:
-        assert statement.name is not None
-        name, place = statement.name.text, statement.name.place
-        if name in self.parts:
-            self.problem("name-twice", place, f"`{name}` is a part already (line {self.parts[name].place.line})", "a name must say which part is meant", "choose another name.")
+        name = self._new_name(statement.name)
+        if name is None or statement.name is None:
             return
+        kind, place = statement.keyword.text, statement.name.place
         by = {attribute.keyword.text: attribute for attribute in statement.attributes}
-        given = {key: self.given(by[key].value, key) for key in _KINDS if key in by and by[key].value}  # type: ignore[arg-type]
+        self._lawful(kind, name, statement.attributes)
+        given: dict[str, Given | None] = {}
+        for key, attribute in by.items():
+            if attribute.value is not None and key in KINDS and key in _LAWFUL[kind]:
+                given[key] = self._given(attribute.value, key, kind == "load")
+        self._either(name, by, "weight", "mass", "weight-and-mass", "one gives the other by W = m g")
         weight, mass = given.get("weight"), given.get("mass")
-        if statement.keyword.text == "load":
-            if weight is None and mass is None:
-                weight = Given(self.symbols.get(id(statement), "W"), None, "force", "", place)
+        if kind == "load":
+            if "weight" not in by and "mass" not in by:
+                weight = Given(self.letters.of_bare(statement), None, "force", "", place)
             self.parts[name] = Load(name, place, weight, mass)
-            return
-        sheaves = self._sheaves(name, by, given)
-        if statement.keyword.text == "fixed":
-            self.parts[name] = Fixed(name, place, sheaves, weight, mass, given.get("spacing"))
+        elif kind == "fixed":
+            self.parts[name] = Fixed(name, place, self._sheaves(name, by, given), weight, mass, given.get("spacing"))
         else:
             carries = tuple(word.text for word in by["carries"].names) if "carries" in by else ()
+            sheaves = self._sheaves(name, by, given)
             self.parts[name] = Moving(name, place, sheaves, weight, mass, carries, given.get("spacing"))
 
+    def _new_name(self, word: Word | None) -> str | None:
+        assert word is not None
+        if word.text in self.names:
+            self.notes.add(
+                "name-twice", word.place, f"`{word.text}` is named already on line {self.names[word.text].line}",
+                "a name must say which one is meant, part or rope", "choose another name for one of them.",
+            )  # fmt: skip
+            return None
+        self.names[word.text] = word.place
+        return word.text
+
+    def _lawful(self, kind: str, name: str, attributes: tuple[Attribute, ...]) -> None:
+        for attribute in attributes:
+            key = attribute.keyword.text
+            if key not in _LAWFUL[kind]:
+                why = (
+                    "a load has no wheels: a rope is tied to it"
+                    if kind == "load"
+                    else "a fixed part carries nothing away"
+                )
+                self.notes.add(
+                    "attribute-not-here", attribute.keyword.place, f"`{name}` is {kind} and cannot have `{key}`", why,
+                    f"say it of a moving block, or leave it out; {kind} takes: {', '.join(_LAWFUL[kind])}.",
+                )  # fmt: skip
+
+    def _either(self, name: str, by: dict[str, Attribute], first: str, second: str, code: str, why: str) -> None:
+        if first in by and second in by:
+            late = max(by[first].keyword.place, by[second].keyword.place, key=lambda place: (place.line, place.column))
+            self.notes.add(
+                code, late, f"`{name}` says both `{first}` and `{second}`", why, f"keep `{first}` or `{second}`."
+            )
+
     def _sheaves(self, name: str, by: dict[str, Attribute], given: dict[str, Given | None]) -> tuple[Sheave, ...]:
-        count = by["sheaves"].value.number if "sheaves" in by and by["sheaves"].value else Fraction(0)
-        assert count is not None
+        self._either(name, by, "disc", "inertia", "disc-and-inertia", "both say how hard the wheel is to turn")
+        if "inertia" in by and "radius" not in by:
+            self.notes.add(
+                "inertia-without-radius", by["inertia"].keyword.place, f"`{name}` gives an inertia and no radius",
+                "how an inertia resists the rope hangs on the radius it runs at",
+                "add `radius 30 mm`, or say `disc 0.2 kg`, which needs none.",
+            )  # fmt: skip
+        count = by["sheaves"].value.number if "sheaves" in by and by["sheaves"].value else None
+        for key in ("radius", "disc", "inertia", "efficiency"):
+            if key in by and count is None:
+                self.notes.add(
+                    "sheaves-missing", by[key].keyword.place, f"`{name}` has no sheaves, but says `{key}`",
+                    f"`{key}` is said of each wheel of a block", f"add `sheaves 1`, or leave `{key}` out.",
+                )  # fmt: skip
         return tuple(
             Sheave(name, n + 1, given.get("efficiency"), given.get("radius"), given.get("disc"), given.get("inertia"))
-            for n in range(int(count))
+            for n in range(int(count or 0))
         )
+
+    def _known(self, word: Word) -> Part | None:
+        part = self.parts.get(word.text)
+        if part is None and word.text not in self.parts:
+            known = tuple(self.parts)
+            self.notes.add(
+                "no-such-part", word.place, f"no part is called `{word.text}`",
+                "a rope, a hand or a motion needs a part to act on",
+                did_you_mean(word.text, known, f"parts are: {', '.join(known[:12]) or 'none yet'}."),
+            )  # fmt: skip
+        return part
 
     # -- ropes ------------------------------------------------------------------------------------------------------
 
     def _rope(self, statement: Statement) -> Rope | None:
         assert statement.name is not None
+        self._new_name(statement.name)
         contacts = [self._contact(contact) for contact in statement.contacts]
-        if None in contacts:
-            return None
         sure = tuple(contact for contact in contacts if contact is not None)
-        if len(sure) < 2:
-            self.problem("rope-end-missing", statement.name.place, f"rope `{statement.name.text}` touches only one thing", "a rope pulls between two ends", "name both of its ends.")
+        if len(sure) < len(contacts):
             return None
-        strands = tuple(
-            Strand(statement.name.text, n + 1, a, b, self._course(a, b)) for n, (a, b) in enumerate(zip(sure, sure[1:], strict=False))
-        )
-        return Rope(statement.name.text, statement.name.place, sure, strands)
+        if len(sure) < 2:
+            self.notes.add(
+                "rope-end-missing", statement.name.place, f"rope `{statement.name.text}` touches only one thing",
+                "a rope pulls between two ends", "name both ends; between them over or under which sheaves it runs.",
+            )  # fmt: skip
+            return None
+        rope = Rope(statement.name.text, statement.name.place, sure, ())
+        return replace(rope, strands=strands(rope, self.parts))
 
     def _contact(self, written: WrittenContact) -> Contact | None:
         if written.part is None:
-            self.hand = Hand(written.place, written.at.text if written.at else None)
+            part = self._known(written.at) if written.at else None
+            if isinstance(part, Fixed):
+                self.notes.add(
+                    "rides-on-fixed", written.place, f"the hand holds on at `{part.name}`, which is fixed",
+                    "a rider goes up and down with what they sit on",
+                    "write `hand` alone, or name a load or a moving block.",
+                )  # fmt: skip
+            if written.at and part is None:
+                return None
+            self.hands.append(Hand(written.place, part.name if part else None))
             return Contact("hand", written.place)
-        if not self._known(written.part):
+        part = self._known(written.part)
+        if part is None:
             return None
-        part = self.parts[written.part.text]
-        if written.side is None:
-            return Contact(part.name, written.place)
-        sheaves = () if isinstance(part, Load) else part.sheaves
-        index = written.sheave or 1
-        if index > len(sheaves):
-            self.problem("no-such-sheave", written.part.place, f"`{part.name}` has no sheave {index}", "a rope runs over sheaves that are there", f"give `{part.name}` more sheaves.")
+        if written.side is None and written.sheave is None:
+            return Contact(part.name, written.part.place)
+        sheave = self._sheave(part, written)
+        if sheave is None or written.side is None:
             return None
-        side = "over" if written.side.text == "over" else "under"
-        return Contact(part.name, written.place, sheaves[index - 1], side)  # type: ignore[arg-type]
+        return Contact(part.name, written.part.place, sheave, "over" if written.side.text == "over" else "under")
 
-    def _course(self, a: Contact, b: Contact) -> Course:
-        if a.side and b.side:
-            return "level" if a.side == b.side else "down" if a.side == "over" else "up"
-        if a.side or b.side:
-            down = a.side == "over" or b.side == "under"
-            return "down" if down else "up"
-        if "hand" in (a.part, b.part):
-            return "down" if a.part == "hand" else "up"
-        first, second = self.parts[a.part], self.parts[b.part]
-        up = isinstance(second, Fixed) or (isinstance(first, Load) and isinstance(second, Moving))
-        return "up" if up else "down"
+    def _sheave(self, part: Part, written: WrittenContact) -> Sheave | None:
+        """The sheave a contact speaks of; None where it has none, with the problem noted."""
+        assert written.part is not None
+        place, name = written.part.place, part.name
+        sheaves = () if isinstance(part, Load) else part.sheaves
+        if written.side is None:
+            here = f"{name}.{written.sheave}"
+            self.notes.add(
+                "side-missing", place, f"`{here}` stands without `over` or `under`",
+                "a rope passes a sheave on one of two sides", f"write `over {here}` or `under {here}`.",
+            )  # fmt: skip
+            return None
+        if not sheaves:
+            self.notes.add(
+                "no-sheaves", place, f"`{name}` has no sheave for the rope to pass {written.side.text}",
+                "a rope turns over wheels; on anything else it is made fast",
+                f"write `{name}` alone to make the rope fast, or use a block that has a sheave.",
+            )  # fmt: skip
+            return None
+        if written.sheave is None and len(sheaves) > 1:
+            self.notes.add(
+                "sheave-number-missing", place, f"`{name}` has {len(sheaves)} sheaves",
+                "the rope runs over one of them",
+                f"say which: `{written.side.text} {name}.1` to `{written.side.text} {name}.{len(sheaves)}`.",
+            )  # fmt: skip
+            return None
+        index = 1 if written.sheave is None else written.sheave
+        if not 1 <= index <= len(sheaves):
+            self.notes.add(
+                "no-such-sheave", place, f"`{name}` has no sheave {index}", f"it has {len(sheaves)}, counted from 1",
+                f"write a number from 1 to {len(sheaves)}, or give `{name}` more sheaves.",
+            )  # fmt: skip
+            return None
+        return sheaves[index - 1]

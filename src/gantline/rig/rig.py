@@ -76,10 +76,12 @@ class Rig(Struct, frozen=True):
 
     @property
     def aim(self) -> str | None:
-        """The load the question is about: the part asked to move, else the only load, else none."""
-        if self.asked:
-            return self.asked.part
-        return self.loads[0].name if len(self.loads) == 1 else None
+        """The part the question is about: the load asked to move (or the one load of the block asked to), else the only
+        load, else none."""
+        if self.asked is None:
+            return self.loads[0].name if len(self.loads) == 1 else None
+        part = self.part(self.asked.part)
+        return part.carries[0] if isinstance(part, Moving) and len(part.carries) == 1 else part.name
 
 
 def with_efficiency(rig: Rig, efficiency: Fraction, symbol: str = "e") -> Rig:

@@ -9,7 +9,7 @@ from .sheave import Sheave
 
 
 class Moving(Struct, frozen=True):
-    """Without `weight` and `mass` it is so light that it counts as weightless. `carries` names loads that move with it."""
+    """Without `weight` and `mass` it counts as weightless. `carries` names loads that move with it."""
 
     name: str
     place: Place
