@@ -12,10 +12,10 @@ KINDS = {
     "inertia": "inertia", "efficiency": "ratio", "spacing": "length", "raise": "length", "lower": "length",
     "effort": "force",
 }  # fmt: skip
-_MAY_BE_ZERO = ("weight", "mass")  # a block so light that it counts as weightless
+_MAY_BE_ZERO = ("weight", "mass")  # so light that it counts as weightless
 
 
-def amount(written: Written, key: str, symbol: str, load: bool, notes: Notes) -> Given | None:
+def amount(written: Written, key: str, symbol: str, notes: Notes) -> Given | None:
     """The given for what is said of `key`, None where a problem was noted."""
     kind = KINDS[key]
     if written.number is None or written.numeral is None:
@@ -33,7 +33,7 @@ def amount(written: Written, key: str, symbol: str, load: bool, notes: Notes) ->
     number = written.number * factor
     return (
         Given(symbol, number, kind, written.unit.text, written.place)
-        if _fits(number, written, key, load, notes)
+        if _fits(number, written, key, notes)
         else None
     )
 
@@ -71,7 +71,7 @@ def _article(kind: str) -> str:
     return f"{'an' if kind[0] in 'aei' else 'a'} {kind}"
 
 
-def _fits(number: Fraction, written: Written, key: str, load: bool, notes: Notes) -> bool:
+def _fits(number: Fraction, written: Written, key: str, notes: Notes) -> bool:
     """Whether a number is one that the thing can have."""
     assert written.numeral is not None
     place = written.numeral.place
@@ -83,8 +83,7 @@ def _fits(number: Fraction, written: Written, key: str, load: bool, notes: Notes
             "a wheel passes on part of the pull: never all and more, never nothing", "write one such as 95 %.",
         )  # fmt: skip
         return False
-    zero = key in _MAY_BE_ZERO and not load
-    if number > 0 or (zero and number == 0):
+    if number > 0 or (number == 0 and key in _MAY_BE_ZERO):
         return True
     notes.add(
         "not-positive", place, f"`{key}` is {'below zero' if number < 0 else 'zero'}",

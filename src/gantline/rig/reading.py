@@ -103,8 +103,8 @@ class _Reading:
             return None
         return Asked(part.name, 1 if statement.keyword.text == "raise" else -1, distance, statement.name.place)
 
-    def _given(self, value: Written, key: str, load: bool = False) -> Given | None:
-        given = amount(value, key, self.letters.of(value), load, self.notes)
+    def _given(self, value: Written, key: str) -> Given | None:
+        given = amount(value, key, self.letters.of(value), self.notes)
         if given is not None and value.symbol is not None:
             before = self.numbers.setdefault(given.symbol, (given.number, value.place))
             if before[0] != given.number:
@@ -128,7 +128,7 @@ class _Reading:
         given: dict[str, Given | None] = {}
         for key, attribute in by.items():
             if attribute.value is not None and key in KINDS and key in _LAWFUL[kind]:
-                given[key] = self._given(attribute.value, key, kind == "load")
+                given[key] = self._given(attribute.value, key)
         self._either(name, by, "weight", "mass", "weight-and-mass", "one gives the other by W = m g")
         weight, mass = given.get("weight"), given.get("mass")
         if kind == "load":
