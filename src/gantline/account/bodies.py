@@ -1,6 +1,7 @@
 """One body at a time: what pulls it up, what pulls it down, what it weighs."""
 
 from collections import Counter
+from collections.abc import Collection
 from fractions import Fraction
 
 from gantline.mechanics import Value
@@ -12,7 +13,7 @@ from .phrases.en import Noun
 from .writing import Writer
 
 
-def body_line(writer: Writer, body: Body, step: str) -> None:
+def body_line(writer: Writer, body: Body, step: str, true: Collection[str] = ()) -> None:
     """The sentence that balances a body, or sets it moving, with its equation."""
     facts = writer.facts
     loads = [load.name for load in facts.rig.loads if load.name in body.parts]
@@ -21,7 +22,7 @@ def body_line(writer: Writer, body: Body, step: str) -> None:
     name = loads[0] if loads else body.parts[0]
     up, down = (_ropes(writer, side) for side in (body.up, body.down))
     relation = facts.answer.relation(f"balance:{body.name}") or facts.answer.relation(f"newton:{body.name}")
-    true = {"down" if down else "free", "held" if up else "falls", "weighs" if weights else "light", "carried" if len(body.parts) > 1 else "bare"}
+    true = {*true, "down" if down else "free", "held" if up else "falls", "weighs" if weights else "light", "carried" if len(body.parts) > 1 else "bare"}
     mass = f"mass_{facts.bodies.index(body)}"
     true |= {"massed"} if writer.knows(mass) else set()
     words = {

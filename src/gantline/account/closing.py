@@ -14,6 +14,7 @@ from .hops import hops
 from .phrases import en
 from .steps import (
     ASSUMED_LOSS,
+    asked_letter,
     count_words,
     loss_text,
     loss_words,
@@ -160,10 +161,12 @@ def close(writer: Writer, words: dict[str, str], idea: str) -> Account:
     facts = writer.facts
     mistake = wrong(writer, idea, words)
     really(writer)
-    letters = writer.facts.rig.effort_symbol
-    writer.step("recap", "solve", formula_text=words.get("recap_formula", f"{letters}"), words=words)
-    twist(writer, words)
     result = facts.ideal.load if facts.ideal.load is not None else facts.ideal.effort
+    letter = asked_letter(facts) or Symbol(facts.rig.effort_symbol)
+    formula = Equation((letter, result.formula)) if result is not None and result.formula is not None else None
+    text = words.get("recap_formula", "")
+    writer.step("recap", "solve", formula=None if text else formula, formula_text=text, words=words)
+    twist(writer, words)
     return writer.account(result, mistake)
 
 
@@ -229,7 +232,7 @@ def _even_pair(writer: Writer) -> None:
 def wrong(writer: Writer, idea: str, words: dict[str, str]) -> WrongAnswer | None:
     """Names the commonest wrong answer of this rig, where one tells itself apart from every number said so far."""
     facts = writer.facts
-    mistake = named(facts, idea, other_pulls(facts))
+    mistake = named(facts, idea, other_pulls(facts)) if writer.tells("wrong") else None
     if mistake is None:
         return None
     writer.tell(X=mistake.value)

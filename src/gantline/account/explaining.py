@@ -7,19 +7,25 @@ from .account import Account, Refusal
 from .methods import METHODS
 
 # Best first: counting is the quickest to see where it is valid; carrying the pull follows the rope as the eye does.
-_ORDER = ("count", "newton", "carry", "stages", "free-body", "work", "rope-length")
+_ORDER = ("count", "newton", "carry", "free-body", "work", "stages", "rope-length")
 
 
-def explain(rig: Rig, answer: Answer, method: str | None = None) -> Account | Refusal:
-    """The account by a method, or why that will not do; without one, by the best that will. Raises KeyError for an
-    unknown method."""
-    if method is not None:
-        found = METHODS[method].accepts(rig, answer)
-        return found if isinstance(found, Refusal) else METHODS[method].explain(rig, answer)
-    return accounts(rig, answer)[0]
+def explain(rig: Rig, answer: Answer, method: str | None = None, *, short: bool = False) -> Account | Refusal:
+    """The account by a method, or why that will not do; without one, by the best that will.
+
+    A short account keeps to the few steps that reach the answer. Raises KeyError for an unknown method.
+    """
+    if method is None:
+        method = next((name for name in _ORDER if not isinstance(METHODS[name].accepts(rig, answer), Refusal)), _ORDER[0])
+    found = METHODS[method].accepts(rig, answer)
+    if isinstance(found, Refusal):
+        return found
+    account: Account = METHODS[method].explain(rig, answer, short)
+    return account
 
 
 def accounts(rig: Rig, answer: Answer) -> tuple[Account | Refusal, ...]:
-    """By every method: the accounts first, best first, then the refusals."""
-    found = [explain(rig, answer, name) for name in _ORDER]
-    return tuple(sorted(found, key=lambda item: isinstance(item, Refusal)))
+    """By every method: the best in full, the others that will do in short, then the refusals."""
+    best = explain(rig, answer)
+    others = [explain(rig, answer, name, short=True) for name in _ORDER if name != best.method]
+    return (best, *sorted(others, key=lambda item: isinstance(item, Refusal)))

@@ -65,7 +65,9 @@ class Facts:
         return lead
 
     def _body(self, name: str, parts: tuple[str, ...]) -> Body:
-        up, down, level = [], [], []
+        up: list[Strand] = []
+        down: list[Strand] = []
+        level: list[Strand] = []
         for strand in self.rig.strands:
             for at_end, contact in ((False, strand.start), (True, strand.end)):
                 if self.holder(contact.sheave.block if contact.sheave else contact.part) in parts:

@@ -13,8 +13,7 @@ RoleKind = Literal["load", "own", "runner", "flyer", "loose", "hanging", "block"
 
 # Words a file likes as names that say where a thing is, or nothing, and so are no nouns for the ear.
 _NOT_NOUNS = frozenset(
-    "load weight mass body thing object item part low high top upper lower left right first second third middle centre "
-    "center heavy light big small bottom above below inner outer main aux tmp test foo bar baz".split()
+    ["load", "weight", "mass", "body", "thing", "object", "item", "part", "low", "high", "top", "upper", "lower", "left", "right", "first", "second", "third", "middle", "centre", "center", "heavy", "light", "big", "small", "bottom", "above", "below", "inner", "outer", "main", "aux", "tmp", "test", "foo", "bar", "baz"]
 )
 
 
@@ -49,7 +48,7 @@ def roles(facts: Facts) -> dict[str, Role]:
 
 def _loads(facts: Facts) -> dict[str, Role]:
     """Loads go by their own names; those without a speakable one are counted."""
-    kinds = frozenset("heavy light big small left right upper lower first second third".split())
+    kinds = frozenset(["heavy", "light", "big", "small", "left", "right", "upper", "lower", "first", "second", "third"])
     bare = [load.name for load in facts.rig.loads if not plain_noun(load.name) and load.name not in kinds]
     return {
         load.name: Role("load", load.name.lower())

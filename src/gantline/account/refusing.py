@@ -20,17 +20,13 @@ def no(facts: Facts, method: str, reason: str) -> Refusal:
     names = nouns(facts)
     words = {"part": names[parts[0]].the, "other": names[parts[-1]].the, "n": en.count(len(parts))}
     words["heavy"] = next((names[s.block].the for s in facts.heavy_sheaves), "")
-    frames = en.REFUSALS.get(method, {}) | {}
-    say = frames.get(reason) or en.REFUSALS["any"][reason]
+    say = en.REFUSALS.get(method, {}).get(reason) or en.REFUSALS["any"][reason]
     return Refusal(method, en.METHOD_NAMES[method], fill(say, words, names, facts.load), parts)
 
 
 def _point(facts: Facts, reason: str) -> tuple[str, ...]:
     """The parts a refusal is about, one at least."""
     rig = facts.rig
-    if reason == "ropes":
-        shared = next((b for b in facts.bodies if len(b.ropes) > 1), None)
-        return (shared.parts[-1],) if shared and facts.load not in shared.parts else (facts.load,)
     if reason == "freedoms":
         return tuple(dict.fromkeys((facts.load, *(body.parts[-1] for body in facts.bodies))))
     if reason in ("impossible", "slack", "indeterminate"):

@@ -1,6 +1,6 @@
 """Steps that several methods share: how an account opens, the price in rope, the work, real wheels."""
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection
 from fractions import Fraction
 
 from gantline.mechanics import Value, solve
@@ -167,27 +167,30 @@ def path(writer: Writer) -> None:
 def movers(writer: Writer) -> None:
     """The other bodies that move, each with its name and its weight, those alike together."""
     facts = writer.facts
-    groups: dict[tuple[str, Fraction | None], list[str]] = {}
+    groups: dict[tuple[str, bool], list[str]] = {}
     for body in facts.bodies:
         if body != facts.body(facts.load):
-            name = body.parts[0]
-            weight = facts.weight(name)
-            groups.setdefault((writer.nouns[name].kind, weight.number if weight else None), []).append(name)
-    for (kind, _), names in groups.items():
-        heavy = {"heavy"} if facts.weight(names[0]) else set()
-        words = {
+            name = next((load.name for load in facts.rig.loads if load.name in body.parts), body.parts[0])
+            groups.setdefault((writer.nouns[name].kind, facts.weight(name) is not None), []).append(name)
+    for (kind, heavy), names in groups.items():
+        keys = [_amount(writer, name) for name in names]
+        alike = len({writer.exact(key) for key in keys}) == 1
+        true = {kind, "pair" if len(names) > 1 else "one"} | ({"heavy"} if heavy else set()) | ({"alike"} if alike else set())
+        last = len(keys) - 1
+        words: dict[str, str | en.Noun] = {
             "body": writer.nouns[names[0]], "bodies": en.joined([writer.nouns[name].the for name in names]),
-            "weight": f"{{{_amount(writer, names[0])}}}", "k": en.count(len(names)),
+            "weight": f"{{{keys[0]}}}", "k": en.count(len(names)),
+            "weights": en.joined([f"{{{key}{'' if n == last else '_bare'}}}" for n, key in enumerate(keys)]),
         }  # fmt: skip
         writer.step(
-            "movers", "bare", lit=names, true={kind, "pair" if len(names) > 1 else "one"} | heavy, words=words,
+            "movers", "bare", lit=names, true=true, words=words,
             formula_text=", ".join(filter(None, (given_text(writer, name) for name in names))),
         )  # fmt: skip
 
 
 def _amount(writer: Writer, name: str) -> str:
     """The key of a part's mass where things speed up and the file gives it, else of its weight."""
-    mass = writer.facts.rig.part(name).mass  # type: ignore[union-attr]
+    mass = writer.facts.rig.part(name).mass
     if mass is None or mass.number is None or writer.facts.answer.status != "accelerates":
         return writer.part_key[name]
     writer.tell(**{f"m_{writer.part_key[name]}": Value(mass.number, "kg", Symbol(mass.symbol))})
@@ -295,20 +298,14 @@ def really(writer: Writer) -> None:
 
 
 def loss_text(facts: Facts) -> str:
-    letters = dict.fromkeys(f"{s.efficiency.symbol} = {float(s.efficiency.number):g}" for s in _lossy(facts))  # type: ignore[union-attr, arg-type]
-    return f"with {', '.join(letters)}" if letters else "with e = 0.95"
+    """The efficiencies that are given, or the assumed one, as they stand beside the figure."""
+    given = [sheave.efficiency for sheave in facts.sheaves if sheave.efficiency]
+    found = dict.fromkeys(f"{e.symbol} = {float(e.number):g}" for e in given if e.number not in (None, 1))  # type: ignore[arg-type]
+    return f"with {', '.join(found)}" if found else f"with e = {float(1 - ASSUMED_LOSS):g}"
 
 
 def loss_words(facts: Facts) -> str:
-    """Each of these loses 10 per cent; or the one bad wheel."""
-    lossy = list(_lossy(facts))
-    losses = {100 * (1 - s.efficiency.number) for s in lossy}  # type: ignore[union-attr, operator]
-    much = f"{float(max(losses)):g} per cent" if losses else ""
-    if len(lossy) == len(facts.sheaves) and len(losses) == 1:
-        return f"each loses {much}" if len(lossy) > 1 else f"this one loses {much}"
-    return f"the worst loses {much}" if len(losses) > 1 else f"{en.count(len(lossy))} of them {'loses' if len(lossy) == 1 else 'lose'} {much}"
-
-
-def _lossy(facts: Facts) -> Iterator[object]:
-    return (s for s in facts.sheaves if s.efficiency and s.efficiency.number not in (None, 1))
-
+    """What the wheels lose: each of these 10 per cent, or the one bad wheel."""
+    numbers = [sheave.efficiency.number for sheave in facts.sheaves if sheave.efficiency]
+    losses = [100 * (1 - number) for number in numbers if number is not None and number != 1]
+    return en.losses(losses, len(facts.sheaves))

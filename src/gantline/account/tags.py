@@ -7,11 +7,7 @@ from gantline.rig import Load, Moving
 from .facts import Body, Facts
 
 KNOWN = frozenset(
-    "holds accelerates indeterminate impossible slack one-rope ropes two-ropes N=0 N=1 N=2 N>2 N>6 hand-inside hand-outside "
-    "no-hand rider dead-end-moving own-none own-wheel own-block own-hook own-runner own-heavy own-light one-weight "
-    "two-weights more-weights numeric symbolic mass asked lowers effort-given load-asked effort-asked helps ma<vr ma=vr ma>vr "
-    "ma=1 beam>load beam<load P=N lossy one-wheel pulls-up level leads one-load heavy-wheel several-bodies "
-    "unit-gain shared".split()
+    ["holds", "accelerates", "indeterminate", "impossible", "slack", "one-rope", "ropes", "two-ropes", "N=0", "N=1", "N=2", "N>2", "N>6", "hand-inside", "hand-outside", "no-hand", "rider", "dead-end-moving", "own-none", "own-wheel", "own-block", "own-hook", "own-runner", "own-heavy", "own-light", "one-weight", "two-weights", "more-weights", "numeric", "symbolic", "mass", "asked", "lowers", "effort-given", "load-asked", "effort-asked", "helps", "ma<vr", "ma=vr", "ma>vr", "ma=1", "beam>load", "beam<load", "P=N", "lossy", "one-wheel", "pulls-up", "level", "leads", "one-load", "heavy-wheel", "several-bodies", "unit-gain", "shared"]
 )
 
 
@@ -19,9 +15,10 @@ def tags(facts: Facts) -> set[str]:
     """Everything that is true of the rig as a whole."""
     found = {facts.answer.status, "numeric" if facts.numeric else "symbolic"}
     found |= _ropes(facts) | _hand(facts) | _question(facts) | _results(facts)
-    if facts.aim is not None:
-        found |= about(facts, facts.aim)
-        found |= {"shared"} if len(facts.aim.ropes) > 1 else set()
+    body = facts.aim or facts.body(facts.load)
+    if body is not None:
+        found |= about(facts, body)
+        found |= {"shared"} if len(body.ropes) > 1 else set()
     return found
 
 

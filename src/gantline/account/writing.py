@@ -149,7 +149,7 @@ class Writer:
         words: Mapping[str, str | Noun] | None = None,
     ) -> None:
         """One step, in the words of the first frame whose condition holds; no step where the frame is empty."""
-        frame = self._frame(id, self.tags | set(true)) if self.only is None or id in self.only else None
+        frame = self._frame(id, self.tags | set(true)) if self.tells(id) else None
         if frame is None or not frame.say:
             return
         say = self._connect(fill(frame.say, {**self.words, **(words or {})}, self.nouns, self.facts.load))
@@ -162,6 +162,10 @@ class Writer:
                 cites=tuple(cite for cite in cites if cite in known), pause=pause,
             )
         )  # fmt: skip
+
+    def tells(self, id: str) -> bool:
+        """Whether this account has room for a step."""
+        return self.only is None or id in self.only
 
     def _frame(self, id: str, tags: set[str]) -> Frame | None:
         for table in (en.FRAMES.get(self.method, {}), en.FRAMES["common"]):

@@ -9,7 +9,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from gantline.quantity import Formula, Number, Power, Product, Quotient, Sum, Symbol
+from gantline.quantity import Formula, Number, Product, Quotient, Sum, Symbol
 from gantline.rig import Load
 
 from .facts import Body, Facts

@@ -16,6 +16,7 @@ from ..steps import ask, begin, gain, meet, movers, path, size, tell_total, tota
 from ..writing import Writer
 
 NAME = "carry"
+Letters = dict[str, tuple[Formula, Value, Value]]
 SHORT = frozenset(("meet", "hand", "hop", "add", "solve"))
 
 
@@ -45,8 +46,8 @@ def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
     ask(writer)
     writer.step("no-count", "units", lit=way[-1].body.parts)
     _hand(writer, units)
-    for hop in way[:-1]:
-        _hop(writer, hop, units, letters)
+    for n, hop in enumerate(way[:-1]):
+        _hop(writer, hop, units, letters, {"later"} if n else set())
     _add(writer, way[-1], units, letters)
     help_(writer)
     who_pays(writer)
@@ -61,19 +62,19 @@ def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
         for _ in range(times)
     ]
     words = {"plain": en.joined(plain)}
-    return close(writer, _recap(facts, units) | words, "share" if len(way[-1].known) > 1 else "chain")
+    return close(writer, words, "share" if len(way[-1].known) > 1 else "chain")
 
 
-def _letters(facts: Facts) -> dict[str, tuple[Formula, Value, Value]]:
+def _letters(facts: Facts) -> Letters:
     """Each rope's pull as a formula of F, its multiple of F, and what it has besides."""
-    found: dict[str, tuple[Formula, Value, Value]] = {}
+    found: Letters = {}
     for carried in carry(facts.rig):
         rope = carried.strand.rpartition(":")[0]
         found.setdefault(rope, (carried.formula, carried.multiple, carried.extra))
     return found
 
 
-def _tell_units(writer: Writer, letters: dict[str, tuple[Formula, Value, Value]]) -> dict[str, str]:
+def _tell_units(writer: Writer, letters: Letters) -> dict[str, str]:
     """Each rope's pull in words with live numbers: two F plus 24."""
     found = {}
     for n, (rope, (_, multiple, extra)) in enumerate(letters.items()):
@@ -93,14 +94,14 @@ def _hand(writer: Writer, units: dict[str, str]) -> None:
     )  # fmt: skip
 
 
-def _hop(writer: Writer, hop: Hop, units: dict[str, str], letters: dict[str, tuple[Formula, Value, Value]]) -> None:
+def _hop(writer: Writer, hop: Hop, units: dict[str, str], letters: Letters, true: set[str]) -> None:
     """What a body on the way hands on to the next rope."""
     facts = writer.facts
     block = hop.body.parts[0]
     ((rope, times), *more) = hop.known
     key = writer.part_key.get(block, "")
     heavy = {"heavy"} if facts.weight(block) else set()
-    true = {"above" if hop.above else "below", "alone" if not more and hop.turns == 1 else "many"} | heavy
+    true |= {"above" if hop.above else "below", "alone" if not more and hop.turns == 1 else "many"} | heavy
     words = {
         "block": writer.nouns[block], "rope": writer.nouns[f"rope {rope}"], "onto": writer.nouns[f"rope {hop.onto}"],
         "times": en.times(Fraction(abs(times))), "unit": units[rope], "result": units[hop.onto], "n": en.count(abs(times)),
@@ -115,7 +116,7 @@ def _hop(writer: Writer, hop: Hop, units: dict[str, str], letters: dict[str, tup
     )  # fmt: skip
 
 
-def _add(writer: Writer, hop: Hop, units: dict[str, str], letters: dict[str, tuple[Formula, Value, Value]]) -> None:
+def _add(writer: Writer, hop: Hop, units: dict[str, str], letters: Letters) -> None:
     """At the load the pulls add up to its weight, and that gives F."""
     facts, body = writer.facts, hop.body
     multiple = sum((times * (letters[rope][1].number or 0) for rope, times in hop.known), Fraction(0))
@@ -159,7 +160,3 @@ def _rest(writer: Writer, extra: Fraction) -> Value | None:
 
 def _flat(pulls: list[Formula]) -> Formula:
     return pulls[0] if len(pulls) == 1 else Sum(tuple(pulls))
-
-
-def _recap(facts: Facts, units: dict[str, str]) -> dict[str, str]:
-    return {"recap_formula": f"{facts.rig.haul_symbol}, {facts.rig.effort_symbol}"}

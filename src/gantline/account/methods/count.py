@@ -38,9 +38,11 @@ def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     if rig.hand is None or facts.aim is None:
         return no(facts, NAME, "no-hand")
     if len(rig.ropes) > 1:
-        return no(facts, NAME, "ropes")
-    if answer.freedoms > 1 or facts.aim.down:
+        return no(facts, NAME, "ropes" if len(facts.aim.ropes) > 1 else "several-ropes")
+    if answer.freedoms > 1:
         return no(facts, NAME, "freedoms")
+    if facts.aim.down or not facts.aim.up:
+        return no(facts, NAME, "down")
     return Yes()
 
 
@@ -75,7 +77,7 @@ def _discs(strands: list[str]) -> list[tuple[str, str]]:
 def _places(writer: Writer) -> dict[str, str]:
     """Where the hand's strand comes from, and where the rope is made fast."""
     facts = writer.facts
-    start = next((c.part for c in facts.rig.ropes[0].contacts[:: -1 if facts.rig.ropes[0].contacts[0].part == "hand" else 1]))
+    start = next(c.part for c in facts.rig.ropes[0].contacts[:: -1 if facts.rig.ropes[0].contacts[0].part == "hand" else 1])
     found = {"anchor": writer.nouns[start].the if start in writer.nouns else ""}
     return found | ({"from": writer.nouns[facts.hand_from].the} if facts.hand_from in writer.nouns else {})
 

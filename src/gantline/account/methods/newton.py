@@ -49,7 +49,8 @@ def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
     for rope in rig.ropes:
         _tie(writer, rope.name)
     for body in facts.bodies:
-        body_line(writer, body, "newton")
+        said = any(step.id == "newton" and facts.weights.get(step.cites[0].partition(":")[2]) for step in writer.steps if step.cites)
+        body_line(writer, body, "newton", {"later"} if said else set())
     _solve(writer, lead)
     return close_moving(writer, _accelerations(facts)[lead.name])
 
@@ -105,14 +106,14 @@ def _solve(writer: Writer, lead: Body) -> None:
     facts = writer.facts
     rates = _accelerations(facts)
     tension = next((s.tension for s in facts.ideal.strands if s.rope in lead.ropes and s.tension), None)
-    writer.tell(a=size(rates[lead.name]), T=tension)
+    writer.tell(a=size(rates[lead.name]), a_up=rates[lead.name], T=tension)
     letter = Symbol(acceleration_symbol(facts.rig, lead.name))
     number = rates[lead.name].number
     formula = rates[lead.name].formula
     marks = [(body.parts[-1], writer.mark(rates[body.name])) for body in facts.bodies if body.name in rates]
     writer.step(
         "solve", "newton", lit=lead.parts, marks=marks, pause=3.0, true={"up" if number and number > 0 else "sinks"},
-        formula=writer.equation(letter, *((formula,) if formula else ()), key="a" if number and number > 0 else ""),
+        formula=writer.equation(letter, *((formula,) if formula else ()), key="a_up"),
         cites=(f"result:acceleration:{lead.name}",), words={"lines": en.count(len(facts.bodies))},
     )  # fmt: skip
     others = [b for b in facts.bodies if b != lead and rates.get(b.name) and rates[b.name].number]

@@ -69,7 +69,8 @@ def _other(writer: Writer, name: str) -> None:
 def _trade(writer: Writer, haul: Formula) -> None:
     """The pull times its way against every weight times its own."""
     facts, rig = writer.facts, writer.facts.rig
-    rates = [(n, facts.rise(n)) for b in facts.bodies for n in b.parts if facts.weight(n)]
+    bodies = sorted(facts.bodies, key=lambda body: body != facts.aim)
+    rates = [(name, facts.rise(name)) for body in bodies for name, _ in facts.body_weights(body)]
     gained = [(f"{{{writer.part_key[n]}_bare}}", rate) for n, rate in rates if rate and rate > 0]
     given = [(f"{{{writer.part_key[n]}_bare}}", -rate) for n, rate in rates if rate and rate < 0]
     letter = Symbol(rig.effort_symbol)

@@ -3,8 +3,8 @@
 from .carry import CARRY
 from .common import COMMON
 from .count import COUNT
-from .free_body import FREE_BODY
 from .frame import Frame, Frames
+from .free_body import FREE_BODY
 from .newton import NEWTON
 from .nouns import Noun, motions, noun, pulls, rope_nouns
 from .refusals import REFUSALS
@@ -19,6 +19,7 @@ from .words import (
     fraction,
     hedge,
     joined,
+    losses,
     measured,
     moved,
     multiple,
@@ -55,6 +56,6 @@ def seconds(sentence: str) -> float:
 
 
 __all__ = [
-    "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "WRONG", "Frame", "Frames", "Noun", "count", "fraction", "hedge", "joined", "measured", "motions", "moved", "multiple",
+    "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "WRONG", "Frame", "Frames", "Noun", "count", "fraction", "hedge", "joined", "losses", "measured", "motions", "moved", "multiple",
     "noun", "ordinal", "pulls", "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "times", "units", "units_times",
 ]  # fmt: skip

@@ -5,14 +5,33 @@ from .frame import Frames
 
 FREE_BODY: Frames = {
     "apart": (
-        F("several-bodies", "Take each part that can move out of the rig by itself. At rest, what pulls it up and what pulls it down are equal.", "bodies apart"),
-        F("rider", "Take yourself out of the rig, with all you hang on. At rest, what pulls up and what pulls down are equal.", "the body apart"),
-        F("", "Take [the load] out of the rig, with all that moves along. At rest, what pulls up and what pulls down are equal.", "the body apart"),
+        F(
+            "several-bodies",
+            "Take each part that can move out of the rig by itself. At rest, what pulls it up and what pulls it "
+            "down are equal.",
+            "bodies apart",
+        ),
+        F(
+            "rider",
+            "Take yourself out of the rig, with all you hang on. At rest, what pulls up and what pulls down are "
+            "equal.",
+            "the body apart",
+        ),
+        F(
+            "",
+            "Take [the load] out of the rig, with all that moves along. At rest, what pulls up and what pulls "
+            "down are equal.",
+            "the body apart",
+        ),
     ),
     "body": (
         F("rider one-load carried", "You are pulled up by [up], and down by [weights].", "one body"),
         F("down weighs", "[the body] is pulled up by [up], and down by [down] and its own [weights].", "one body"),
-        F("down", "[the body] is pulled up by [up], and down by [down]. It weighs nothing, so nothing may be left over.", "one body"),
+        F(
+            "down",
+            "[the body] is pulled up by [up], and down by [down]. It weighs nothing, so nothing may be left over.",
+            "one body",
+        ),
         F("light", "[the body] weighs nothing here, so [up] has nothing to hold.", "one body"),
         F("carried", "[the body], with what it hangs from, is pulled up by [up], and down by [weights].", "one body"),
         F("", "[the body] is pulled up by [up], and down by its [weights].", "one body"),
@@ -21,29 +40,79 @@ FREE_BODY: Frames = {
         F("load-asked", "With {F} in your hand the sums leave one answer: [the load] weighs {W_near}.", "the answer"),
         F("symbolic", "The rope in your hand pulls as you do, and so the sums give {F}.", "the answer"),
         F("single", "The rope in your hand is that same rope, so your pull is {F_near}.", "the answer"),
-        F("", "As many sums as pulls: they leave just one answer, and the pull in your hand is {F_near}.", "the answer"),
+        F(
+            "",
+            "As many sums as pulls: they leave just one answer, and the pull in your hand is {F_near}.",
+            "the answer",
+        ),
     ),
     "clash": (
-        F("pair", "Each of the two asks for another pull, and it is the same rope. So no pull at all can hold them both.", "where it fails"),
-        F("", "The two sides cannot be made equal, however hard the rope is pulled. So no pull can hold it.", "where it fails"),
+        F(
+            "pair",
+            "Each of the two asks for another pull, and it is the same rope. So no pull at all can hold them both.",
+            "where it fails",
+        ),
+        F(
+            "",
+            "The two sides cannot be made equal, however hard the rope is pulled. So no pull can hold it.",
+            "where it fails",
+        ),
     ),
     "undecided": (
-        F("bodies", "The sums end here: more is unknown than balance can tell, so the file does not say what happens.", "what is open"),
-        F("", "One sum, and more pulls than it can settle: one strand may hold more if another holds less.", "what is open"),
+        F(
+            "bodies",
+            "The sums end here: more is unknown than balance can tell, so the file does not say what happens.",
+            "what is open",
+        ),
+        F(
+            "",
+            "One sum, and more pulls than it can settle: one strand may hold more if another holds less.",
+            "what is open",
+        ),
     ),
     "push": (
-        F("", "These sums come out only if [rope] pushes, and ropes do not push: it hangs slack, and the rest runs.", "what goes slack"),
+        F(
+            "",
+            "These sums come out only if [rope] pushes, and ropes do not push: it hangs slack, and the rest runs.",
+            "what goes slack",
+        ),
     ),
     "mend": (
-        F("impossible ropes", "Let go, and one goes down and the other up. Give both the same weight, and it can be held.", "the smallest mend"),
-        F("impossible", "Let go, and it runs until something stops it. Make the end that is tied to [the second] fast above, and it can be held.", "the smallest mend"),
-        F("indeterminate bodies", "Say how heavy each part is, or leave the pull to be found, and there is one answer.", "the smallest mend"),
-        F("indeterminate", "On the bench the stiffer and the shorter strand takes more. Take one rope away, and there is one answer.", "the smallest mend"),
-        F("sinking", "Make [the helper] lighter, or [the load] heavier, and the rope is taut again.", "the smallest mend"),
+        F(
+            "impossible ropes",
+            "Let go, and one goes down and the other up. Give both the same weight, and it can be held.",
+            "the smallest mend",
+        ),
+        F(
+            "impossible",
+            "Let go, and it runs until something stops it. Make the end that is tied to [the second] fast "
+            "above, and it can be held.",
+            "the smallest mend",
+        ),
+        F(
+            "indeterminate bodies",
+            "Say how heavy each part is, or leave the pull to be found, and there is one answer.",
+            "the smallest mend",
+        ),
+        F(
+            "indeterminate",
+            "On the bench the stiffer and the shorter strand takes more. Take one rope away, and there is one "
+            "answer.",
+            "the smallest mend",
+        ),
+        F(
+            "sinking",
+            "Make [the helper] lighter, or [the load] heavier, and the rope is taut again.",
+            "the smallest mend",
+        ),
         F("", "Make [the load] heavier, and the rope is taut again.", "the smallest mend"),
     ),
     "recap": (
-        F("several-bodies", "One body, one balance: what pulls up is what pulls down, on every part that rests.", "in one breath"),
+        F(
+            "several-bodies",
+            "One body, one balance: what pulls up is what pulls down, on every part that rests.",
+            "in one breath",
+        ),
         F("", "What pulls up is what pulls down: on a body at rest that is all there is to know.", "in one breath"),
     ),
 }

@@ -7,14 +7,12 @@ from .words import article, count, ordinal
 
 # Stuff that is not counted: "a load of flour", afterwards "the load".
 _STUFF = frozenset(
-    "flour sand water coal grain hay straw gravel cement furniture timber wood luggage ballast cargo freight equipment "
-    "wheat corn rice salt sugar oil paint oats barley stone iron steel lead earth soil snow ice mud milk beer wine "
-    "tar peat firewood brick rubble machinery gear kit stuff".split()
+    ["flour", "sand", "water", "coal", "grain", "hay", "straw", "gravel", "cement", "furniture", "timber", "wood", "luggage", "ballast", "cargo", "freight", "equipment", "wheat", "corn", "rice", "salt", "sugar", "oil", "paint", "oats", "barley", "stone", "iron", "steel", "lead", "earth", "soil", "snow", "ice", "mud", "milk", "beer", "wine", "tar", "peat", "firewood", "brick", "rubble", "machinery", "gear", "kit", "stuff"]
 )  # fmt: skip
 # Names that tell one load from another without being a noun.
-_KINDS_OF_LOAD = frozenset("heavy light big small left right upper lower first second third".split())
+_KINDS_OF_LOAD = frozenset(["heavy", "light", "big", "small", "left", "right", "upper", "lower", "first", "second", "third"])
 # Fixed things a wheel is hung on, rather than words for where it is.
-_THINGS = frozenset("ring beam hook rafter girder post davit bracket branch pole tree boom arm jib gantry".split())
+_THINGS = frozenset(["ring", "beam", "hook", "rafter", "girder", "post", "davit", "bracket", "branch", "pole", "tree", "boom", "arm", "jib", "gantry"])
 
 
 class Noun(Struct, frozen=True):
@@ -98,7 +96,7 @@ def _fixed(role: Role) -> Noun:
     return Noun(first, f"the {which}{where} {thing}")
 
 
-_ROPE_WORDS = frozenset("long short first second third fourth upper lower middle high low left right inner outer main".split())
+_ROPE_WORDS = frozenset(["long", "short", "first", "second", "third", "fourth", "upper", "lower", "middle", "high", "low", "left", "right", "inner", "outer", "main"])
 
 
 def rope_nouns(names: list[str], in_hand: str | None) -> dict[str, Noun]:

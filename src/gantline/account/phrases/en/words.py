@@ -4,15 +4,13 @@ import re
 from collections.abc import Sequence
 from fractions import Fraction
 
-from ...numbers import Numeral, numeral
 from gantline.quantity import Formula, Number, Power, Product, Quotient, Sum, Symbol, Unit, negative
 
-_SMALL = (
-    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen "
-    "eighteen nineteen"
-).split()
-_TENS = "zero ten twenty thirty forty fifty sixty seventy eighty ninety".split()
-_ORDINALS = "zeroth first second third fourth fifth sixth seventh eighth ninth tenth".split()
+from ...numbers import Numeral, numeral
+
+_SMALL = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"]
+_TENS = ["zero", "ten", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"]
+_ORDINALS = ["zeroth", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
 _PARTS = {2: ("half", "halves"), 3: ("third", "thirds"), 4: ("quarter", "quarters")}
 WORDS_A_SECOND = 2.3
 BETWEEN_STEPS = 0.4  # seconds
@@ -186,3 +184,15 @@ def moved(weights: Sequence[tuple[str, Fraction]]) -> str:
     for weight, way in weights:
         ways.setdefault(way, []).append(weight)
     return joined([f"{joined(found)} by {multiple(way)}" for way, found in ways.items()]) if ways else "nothing"
+
+
+def losses(percent: Sequence[Fraction], wheels: int) -> str:
+    """What wheels lose: each of them alike, the worst of them, or those that lose at all."""
+    if not percent:
+        return "none loses anything"
+    much = f"{numeral(max(percent)).text} per cent"
+    if len(set(percent)) > 1:
+        return f"the worst wheel loses {much}"
+    if len(percent) == wheels:
+        return f"each loses {much}" if wheels > 1 else f"this one loses {much}"
+    return f"one of them loses {much}" if len(percent) == 1 else f"{count(len(percent))} of them lose {much}"
