@@ -4,11 +4,11 @@ from collections.abc import Mapping, Sequence
 
 from gantline.account import Account, accounts, verdict, wrong_answers
 from gantline.figure import Layout, Scene, draw, lay_out
-from gantline.figure.kinematics import kinematics
 from gantline.mechanics import Answer
 from gantline.rig import Rig
 
 from .beats import beats, question
+from .hauling import hauling
 from .lesson import Lesson, Part
 from .recap import moral, recap
 from .standfirst import standfirst
@@ -63,7 +63,7 @@ def _part(key: str, rig: Rig, answer: Answer, script: Script) -> Part:
         worked=worked(rig, answer, layout),
         trial=tried,
         recap=recap(rig, answer, layout, main),
-        motion=kinematics(rig, answer, layout) if answer.status == "holds" else None,
+        hauling=hauling(rig, answer, layout),
         figures=_figures(rig, answer, layout, isinstance(main, Account) and main.method == "count"),
     )  # fmt: skip
 

@@ -134,6 +134,15 @@ class Recap(Struct, frozen=True):
     scene: Scene
 
 
+class Hauling(Struct, frozen=True):
+    """The rig as it can be hauled on the page: how it moves, its plate, and how far each thing goes in all: what it is,
+    how far, in which unit. No ways where the file asks for no motion."""
+
+    motion: Kinematics
+    scene: Scene
+    ways: tuple[tuple[str, float, str], ...]
+
+
 class Part(Struct, frozen=True):
     """A rig's part of the lesson. `key` names it in ids and in the script; `account` is None where none will do."""
 
@@ -149,7 +158,7 @@ class Part(Struct, frozen=True):
     worked: Worked
     trial: Trial
     recap: Recap
-    motion: Kinematics | None
+    hauling: Hauling | None
     figures: tuple[tuple[str, Scene], ...]  # what goes into the figures folder, by file name without its ending
 
     @property

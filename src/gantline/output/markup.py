@@ -22,7 +22,7 @@ Child = Union[str, Markup, None, "list[Child]", "tuple[Child, ...]"]
 Attribute = str | int | bool | None
 
 
-def element(name: str, *children: Child, **attributes: Attribute) -> Markup:
+def element(name: str, /, *children: Child, **attributes: Attribute) -> Markup:
     """One element. Children that are plain text are escaped; None is left out, lists are laid flat.
 
     Attributes: a trailing underscore is dropped and inner ones become hyphens (`class_`, `data_part`); True writes the

@@ -99,6 +99,8 @@ def _formula(formula: Formula) -> Set:
 
 def _signed(term: Formula) -> tuple[Set, Set]:
     positive = negative(term)
+    if isinstance(term, Number) and term.shown[:1] in ("−", "-") and term.shown:
+        positive = Number(-term.value, term.shown[1:])
     return Sign("+" if positive is None else "−", "binary"), _formula(term if positive is None else positive)
 
 

@@ -1,0 +1,285 @@
+'use strict';
+// The player of a lesson. Every step and plate is on the page already; this only shows the present one.
+const calm = matchMedia('(prefers-reduced-motion: reduce)');
+const HAUL_MS = 4000, REST_MS = 900, MARKS = 3;
+
+function ground() {
+  const button = document.querySelector('.ground'), root = document.documentElement;
+  const system = matchMedia('(prefers-color-scheme: dark)');
+  const dark = () => (root.dataset.ground || (system.matches ? 'dark' : 'light')) === 'dark';
+  const name = () => { button.textContent = dark() ? 'Light page' : 'Dark page'; };
+  button.hidden = false;
+  button.addEventListener('click', () => { root.dataset.ground = dark() ? 'light' : 'dark'; name(); });
+  system.addEventListener('change', name);
+  name();
+}
+
+function contents() {
+  const links = new Map();
+  for (const link of document.querySelectorAll('.head .places a')) links.set(link.hash.slice(1), link);
+  const seen = new IntersectionObserver((entries) => {
+    for (const entry of entries) {
+      if (!entry.isIntersecting) continue;
+      for (const link of links.values()) link.removeAttribute('aria-current');
+      links.get(entry.target.id).setAttribute('aria-current', 'location');
+    }
+  }, { rootMargin: '-20% 0px -75% 0px' });
+  for (const id of links.keys()) seen.observe(document.getElementById(id));
+}
+
+// "about 72,5 N" is 72.5; nothing that is no number is guessed at.
+function numberIn(text) {
+  const found = text.replace(/[−–]/g, '-').match(/-?\d[\d\u00a0 ]*(?:[.,]\d+)?/);
+  return found ? Number(found[0].replace(/[\u00a0 ]/g, '').replace(',', '.')) : NaN;
+}
+
+function stage(section) {
+  const steps = [...section.querySelectorAll('.step')];
+  const rail = section.querySelector('.rail');
+  if (!rail) return;
+  const marks = [...rail.querySelectorAll('.mark')], live = section.querySelector('.said');
+  const [back, next, play] = ['.back', '.next', '.play'].map((name) => rail.querySelector(name));
+  const ask = section.querySelector('.ask'), haul = hauler(section);
+  let now = 0, timer = 0, kept = null;
+
+  function show(number, speak = true) {
+    now = Math.max(0, Math.min(steps.length - 1, number));
+    const step = steps[now], asks = 'asks' in step.dataset;
+    steps.forEach((each, n) => each.toggleAttribute('data-now', n === now));
+    marks.forEach((mark, n) => {
+      mark.dataset.state = n < now ? 'passed' : n === now ? 'now' : 'ahead';
+      mark.setAttribute('aria-checked', String(n === now));
+      mark.tabIndex = n === now ? 0 : -1;
+    });
+    section.classList.toggle('asking', asks);
+    section.classList.toggle('later', now > 0);
+    back.setAttribute('aria-disabled', String(now === 0));
+    next.setAttribute('aria-disabled', String(now === steps.length - 1));
+    next.classList.toggle('main', !asks && now < steps.length - 1);
+    if (speak) live.textContent = `${step.querySelector('.place').textContent}. ${step.querySelector('.say').textContent}`;
+    if (haul) haul.enter('hauls' in step.dataset);
+  }
+
+  function pause() {
+    clearTimeout(timer);
+    timer = 0;
+    play.querySelector('.label').textContent = 'Play';
+  }
+
+  function wait() {
+    const step = steps[now];
+    if ('asks' in step.dataset || now === steps.length - 1) { pause(); return; }
+    const least = haul && 'hauls' in step.dataset && !calm.matches ? HAUL_MS + REST_MS : 0;
+    timer = setTimeout(() => { show(now + 1); wait(); }, Math.max(least, 1000 * Number(step.dataset.seconds), 2500));
+  }
+
+  function toggle() {
+    if (timer) { pause(); return; }
+    if (now === steps.length - 1) show(0); else if ('asks' in steps[now].dataset) show(now + 1);
+    play.querySelector('.label').textContent = 'Pause';
+    wait();
+  }
+
+  function go(number) { pause(); show(number); }
+
+  back.addEventListener('click', () => go(now - 1));
+  next.addEventListener('click', () => go(now + 1));
+  play.addEventListener('click', toggle);
+  marks.forEach((mark, n) => mark.addEventListener('click', () => go(n)));
+
+  function keys(event) {
+    if (event.ctrlKey || event.altKey || event.metaKey || event.target.matches('input')) return;
+    const button = event.target.closest('button');
+    const moves = { ArrowLeft: now - 1, ArrowRight: now + 1, Home: 0, End: steps.length - 1 };
+    if (event.key in moves) {
+      go(moves[event.key]);
+      if (button && button.matches('.mark')) marks[now].focus();
+    } else if (event.key === ' ' && (!button || button.matches('.mark'))) toggle();
+    else if (event.key === 'Escape') pause();
+    else return;
+    event.preventDefault();
+  }
+  rail.addEventListener('keydown', keys);
+
+  for (const step of steps) {
+    const picture = step.querySelector('.picture');
+    picture.tabIndex = 0;
+    picture.setAttribute('role', 'group');
+    picture.setAttribute('aria-label', 'Plate. Left and right arrows change the step.');
+    picture.addEventListener('keydown', keys);
+    let from = null;
+    picture.addEventListener('touchstart', (event) => {
+      from = event.touches.length === 1 && !event.target.closest('.slider') ? event.touches[0] : null;
+    }, { passive: true });
+    picture.addEventListener('touchend', (event) => {
+      const to = event.changedTouches[0];
+      if (!from || Math.abs(to.clientX - from.clientX) < 48) return;
+      if (Math.abs(to.clientX - from.clientX) > 2 * Math.abs(to.clientY - from.clientY)) {
+        go(now + (to.clientX < from.clientX ? 1 : -1));
+      }
+    }, { passive: true });
+  }
+
+  if (ask) {
+    const field = ask.querySelector('input'), keep = ask.querySelector('.keep'), missing = ask.querySelector('.missing');
+    ask.hidden = false;
+    field.addEventListener('input', () => {
+      const ready = Number.isFinite(numberIn(field.value));
+      keep.setAttribute('aria-disabled', String(!ready));
+      keep.classList.toggle('main', ready);
+      if (ready) missing.textContent = '';
+    });
+    ask.addEventListener('submit', (event) => {
+      event.preventDefault();
+      const number = numberIn(field.value);
+      if (!Number.isFinite(number)) {
+        missing.textContent = 'Write a number first, or go on without one.';
+        field.focus();
+        return;
+      }
+      kept = number;
+      reply(section, kept);
+      onward();
+    });
+    ask.querySelector('.without').addEventListener('click', () => {
+      kept = null;
+      reply(section, kept);
+      onward();
+    });
+  }
+
+  function onward() {
+    go(now + 1);
+    marks[now].focus({ preventScroll: true });
+  }
+
+  section.classList.add('playing');
+  rail.hidden = false;
+  show(0, false);
+}
+
+// Shows the reply that fits the number kept: the same, a named wrong rule, or neither.
+function reply(section, kept) {
+  const all = [...section.querySelectorAll('.reply')];
+  const fits = (each) => kept >= Number(each.dataset.low) && kept <= Number(each.dataset.high);
+  const banded = all.filter((each) => 'low' in each.dataset);
+  const found = kept === null ? null : banded.find(fits) || all.find((each) => !('low' in each.dataset));
+  for (const each of all) {
+    each.hidden = each !== found;
+    each.querySelector('.kept').textContent = kept === null ? '' : String(kept).replace('-', '−');
+  }
+}
+
+// Hauls the rig by its own ratios: bodies, hand, wheels, strands, and paint marks that keep their place on the rope.
+function hauler(section) {
+  const box = section.querySelector('.hauling'), data = section.querySelector('.motion');
+  if (!box || !data) return null;
+  const { motion, ways } = JSON.parse(data.textContent);
+  const svg = box.querySelector('svg'), slider = box.querySelector('input'), told = box.querySelector('output');
+  const still = box.parentElement.querySelector('.plate-figure');
+  const rates = new Map(motion.bodies), wheels = new Map(motion.wheels.map((wheel) => [wheel.sheave, wheel]));
+  const strands = new Map(motion.strands.map((strand) => [strand.strand, strand]));
+  const far = 0.9 * motion.most;
+  rates.set('hand', motion.hand);
+  const groups = [...svg.querySelectorAll('g')], runs = [...svg.querySelectorAll('[data-strand]')];
+  const paint = motion.ropes.flatMap((rope) => painted(rope));
+  let frame = 0;
+
+  function painted(rope) {
+    const whole = length(rope, 0);
+    return Array.from({ length: MARKS }, (_, n) => {
+      const circle = document.createElementNS(svg.namespaceURI, 'circle');
+      circle.setAttribute('class', 'paint');
+      circle.setAttribute('r', '5');
+      svg.append(circle);
+      return { rope, circle, at: whole * (0.16 + 0.3 * n) };
+    });
+  }
+
+  function pieces(rope, travel) {
+    return rope.pieces.map(([kind, name, first, last]) => {
+      if (kind === 'strand') {
+        const s = strands.get(name);
+        const y1 = s.y1 + s.rate1 * travel, y2 = s.y2 + s.rate2 * travel;
+        return { long: Math.hypot(s.x2 - s.x1, y2 - y1), place: (t) => [s.x1 + (s.x2 - s.x1) * t, y1 + (y2 - y1) * t] };
+      }
+      const w = wheels.get(name), y = w.y + (rates.get(w.body) || 0) * travel;
+      const turn = (t) => (first + (last - first) * t) * Math.PI / 180;
+      return {
+        long: w.r * Math.abs(last - first) * Math.PI / 180,
+        place: (t) => [w.x + w.r * Math.cos(turn(t)), y + w.r * Math.sin(turn(t))],
+      };
+    });
+  }
+
+  function length(rope, travel) { return pieces(rope, travel).reduce((sum, piece) => sum + piece.long, 0); }
+
+  function mark({ rope, circle, at }, travel) {
+    let left = at;
+    for (const piece of pieces(rope, travel)) {
+      if (left <= piece.long) {
+        const [x, y] = piece.place(left / piece.long);
+        circle.setAttribute('cx', x.toFixed(2));
+        circle.setAttribute('cy', y.toFixed(2));
+        break;
+      }
+      left -= piece.long;
+    }
+  }
+
+  function pose(share) {
+    const travel = share * far;
+    for (const group of groups) {
+      const wheel = wheels.get(group.dataset.wheel), turns = group.dataset.layer === 'wheel' && wheel;
+      const rate = rates.get(wheel ? wheel.body : group.dataset.body) || 0;
+      const turn = turns ? ` rotate(${(wheel.turn * travel).toFixed(2)} ${wheel.x} ${wheel.y})` : '';
+      if (rate || turn) group.setAttribute('transform', `translate(0 ${(rate * travel).toFixed(2)})${turn}`);
+    }
+    for (const line of runs) {
+      const strand = strands.get(line.dataset.strand);
+      if (strand.x1 !== strand.x2) continue;
+      let y1 = strand.y1 + strand.rate1 * travel, y2 = strand.y2 + strand.rate2 * travel;
+      if (line.hasAttribute('transform') && y1 > y2) [y1, y2] = [y2, y1];
+      line.setAttribute('y1', y1.toFixed(2));
+      line.setAttribute('y2', y2.toFixed(2));
+    }
+    for (const each of paint) mark(each, travel);
+    slider.value = String(Math.round(100 * share));
+    told.textContent = ways.map(([name, way, unit]) => `${name} ${(way * share).toPrecision(3)} ${unit}`).join(', ');
+  }
+
+  function swap(moves) {
+    still.hidden = moves;
+    box.querySelector('.moving').hidden = !moves;
+  }
+
+  function run(start) {
+    const step = (time) => {
+      const t = Math.min(1, Math.max(0, time - start) / HAUL_MS);
+      pose(t * t * (3 - 2 * t));
+      frame = t < 1 ? requestAnimationFrame(step) : 0;
+    };
+    frame = requestAnimationFrame(step);
+  }
+
+  slider.addEventListener('input', () => {
+    cancelAnimationFrame(frame);
+    swap(true);
+    pose(Number(slider.value) / 100);
+  });
+  box.hidden = false;
+  swap(false);
+  return {
+    enter(here) {
+      cancelAnimationFrame(frame);
+      if (!here) return;
+      swap(!calm.matches);
+      pose(calm.matches ? 1 : 0);
+      if (!calm.matches) run(performance.now() + 400);
+    },
+  };
+}
+
+ground();
+contents();
+for (const section of document.querySelectorAll('.stage')) stage(section);
