@@ -7,5 +7,6 @@ from .verdict import verdict
 from .wrong import WRONG_RULES, wrong_answers
 
 __all__ = [
-    "METHODS", "WRONG_RULES", "Account", "Refusal", "Said", "Step", "WrongAnswer", "accounts", "explain", "verdict", "wrong_answers",
+    "METHODS", "WRONG_RULES", "Account", "Refusal", "Said", "Step", "WrongAnswer", "accounts", "explain",
+    "verdict", "wrong_answers",
 ]  # fmt: skip

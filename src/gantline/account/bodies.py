@@ -22,12 +22,18 @@ def body_line(writer: Writer, body: Body, step: str, true: Collection[str] = ())
     name = loads[0] if loads else body.parts[0]
     up, down = (_ropes(writer, side) for side in (body.up, body.down))
     relation = facts.answer.relation(f"balance:{body.name}") or facts.answer.relation(f"newton:{body.name}")
-    true = {*true, "down" if down else "free", "held" if up else "falls", "weighs" if weights else "light", "carried" if len(body.parts) > 1 else "bare"}
+    true = {
+        *true,
+        "down" if down else "free",
+        "held" if up else "falls",
+        "weighs" if weights else "light",
+        "carried" if len(body.parts) > 1 else "bare",
+    }
     mass = f"mass_{facts.bodies.index(body)}"
     true |= {"massed"} if writer.knows(mass) else set()
-    words = {
-        "body": writer.nouns[name], "up": en.pulls(up), "down": en.pulls(down), "weights": en.joined(weights or ["nothing"]),
-        "mass": f"{{{mass}}}", "lead": writer.nouns[body.parts[0]],
+    words: dict[str, str | Noun] = {
+        "body": writer.nouns[name], "up": en.pulls(up), "down": en.pulls(down), "mass": f"{{{mass}}}",
+        "weights": en.joined(weights or ["nothing"]),
     }  # fmt: skip
     writer.step(
         step, "newton" if step == "newton" else "free-body", lit=(*body.parts, *(s.name for s in body.strands)),
@@ -44,7 +50,7 @@ def _ropes(writer: Writer, strands: tuple[Strand, ...]) -> list[tuple[Noun, int]
 def tell_masses(writer: Writer) -> None:
     """The mass of every body that is given by mass, as the file gives it."""
     for n, body in enumerate(writer.facts.bodies):
-        given = [mass for name in body.parts if (mass := writer.facts.rig.part(name).mass)]  # type: ignore[union-attr]
+        given = [mass for name in body.parts if (mass := writer.facts.rig.part(name).mass)]
         numbers = [mass.number for mass in given if mass.number is not None]
         if given and len(numbers) == len(given):
             writer.tell(**{f"mass_{n}": Value(sum(numbers, Fraction(0)), "kg", None)})

@@ -16,7 +16,9 @@ def explain(rig: Rig, answer: Answer, method: str | None = None, *, short: bool 
     A short account keeps to the few steps that reach the answer. Raises KeyError for an unknown method.
     """
     if method is None:
-        method = next((name for name in _ORDER if not isinstance(METHODS[name].accepts(rig, answer), Refusal)), _ORDER[0])
+        method = next(
+            (name for name in _ORDER if not isinstance(METHODS[name].accepts(rig, answer), Refusal)), _ORDER[0]
+        )
     found = METHODS[method].accepts(rig, answer)
     if isinstance(found, Refusal):
         return found

@@ -47,7 +47,7 @@ class Facts:
     def bodies(self) -> tuple[Body, ...]:
         """Every moving body, in the order of the file."""
         groups: dict[str, list[str]] = {}
-        for part in (*self.rig.moving, *self.rig.loads):
+        for part in self.rig.movers:
             groups.setdefault(self._lead[part.name], []).append(part.name)
         return tuple(self._body(name, tuple(parts)) for name, parts in groups.items())
 
@@ -94,8 +94,7 @@ class Facts:
     @property
     def load(self) -> str:
         """The load asked about, else the first load, else the first thing that moves."""
-        names = [part.name for part in (*self.rig.loads, *self.rig.moving)]
-        return self.answer.aim or names[0]
+        return self.answer.aim or next((load.name for load in self.rig.loads), self.rig.movers[0].name)
 
     # -- ropes, sheaves, hand ----------------------------------------------------------------------------------------
 

@@ -13,13 +13,56 @@ RoleKind = Literal["load", "own", "runner", "flyer", "loose", "hanging", "block"
 
 # Words a file likes as names that say where a thing is, or nothing, and so are no nouns for the ear.
 _NOT_NOUNS = frozenset(
-    ["load", "weight", "mass", "body", "thing", "object", "item", "part", "low", "high", "top", "upper", "lower", "left", "right", "first", "second", "third", "middle", "centre", "center", "heavy", "light", "big", "small", "bottom", "above", "below", "inner", "outer", "main", "aux", "tmp", "test", "foo", "bar", "baz"]
+    [
+        "load",
+        "weight",
+        "mass",
+        "body",
+        "thing",
+        "object",
+        "item",
+        "part",
+        "low",
+        "high",
+        "top",
+        "upper",
+        "lower",
+        "left",
+        "right",
+        "first",
+        "second",
+        "third",
+        "middle",
+        "centre",
+        "center",
+        "heavy",
+        "light",
+        "big",
+        "small",
+        "bottom",
+        "above",
+        "below",
+        "inner",
+        "outer",
+        "main",
+        "aux",
+        "tmp",
+        "test",
+        "foo",
+        "bar",
+        "baz",
+    ]
+)
+
+# Names that tell one load from another without being nouns: "the heavy load".
+KINDS_OF_LOAD = frozenset(
+    ["heavy", "light", "big", "small", "left", "right", "upper", "lower", "first", "second", "third"]
 )
 
 
 class Role(Struct, frozen=True):
     """A part's role. `name` is the file's name where it is a plain noun; `place` counts within the kind from 1 (0: the
-    only one); `wheels` are its sheaves; `of` names the load a block belongs to; `below` says it is hauled from beneath."""
+    only one); `wheels` are its sheaves; `of` names the load a block belongs to; `below` says that ropes pull it up."""
 
     kind: RoleKind
     name: str = ""
@@ -48,8 +91,7 @@ def roles(facts: Facts) -> dict[str, Role]:
 
 def _loads(facts: Facts) -> dict[str, Role]:
     """Loads go by their own names; those without a speakable one are counted."""
-    kinds = frozenset(["heavy", "light", "big", "small", "left", "right", "upper", "lower", "first", "second", "third"])
-    bare = [load.name for load in facts.rig.loads if not plain_noun(load.name) and load.name not in kinds]
+    bare = [load.name for load in facts.rig.loads if not plain_noun(load.name) and load.name not in KINDS_OF_LOAD]
     return {
         load.name: Role("load", load.name.lower())
         if load.name not in bare
@@ -109,7 +151,11 @@ def _from_the_load(facts: Facts, names: list[str]) -> list[str]:
     reached = list(seen)
     while True:
         ropes = {s.rope for part in reached for s in facts.strands_at(part)}
-        more = [b.name for b in facts.rig.moving if b.name not in reached and {s.rope for s in facts.strands_at(b.name)} & ropes]
+        more = [
+            b.name
+            for b in facts.rig.moving
+            if b.name not in reached and {s.rope for s in facts.strands_at(b.name)} & ropes
+        ]
         if not more:
             break
         reached += more
@@ -135,7 +181,21 @@ def _fixed(facts: Facts) -> dict[str, Role]:
 
 def _sound(role: Role) -> str:
     """A fixed part's own name where a listener can use it: a noun, or for wheels and blocks a word of place."""
-    places = {"top", "upper", "lower", "high", "low", "left", "right", "first", "second", "third", "middle", "outer", "inner"}
+    places = {
+        "top",
+        "upper",
+        "lower",
+        "high",
+        "low",
+        "left",
+        "right",
+        "first",
+        "second",
+        "third",
+        "middle",
+        "outer",
+        "inner",
+    }
     return role.name if plain_noun(role.name) or (role.name in places and role.kind != "anchor") else ""
 
 

@@ -1,4 +1,4 @@
-"""Numbers as a reader meets them: three significant digits, exact where that is no longer, and sums that add up as said.
+"""Numbers as a reader meets them: three digits, exact where that is no longer, and sums that add up as said.
 
 Language plays no part here; how a numeral is spoken is for `phrases`.
 """

@@ -3,17 +3,15 @@
 from collections.abc import Collection
 from fractions import Fraction
 
-from gantline.mechanics import Value, solve
+from gantline.mechanics import Value
 from gantline.quantity import Equation, Formula, Number, Product, Quotient, Sum, Symbol
-from gantline.rig import Moving, with_efficiency
+from gantline.rig import Moving
 
 from .facts import Body, Facts
 from .numbers import places_for, round_half_up
 from .phrases import en
 from .tags import tags
 from .writing import Writer
-
-ASSUMED_LOSS = Fraction(5, 100)  # of a wheel where the file gives none: a good small block, common practice
 
 
 def begin(facts: Facts, method: str, only: Collection[str] | None = None) -> Writer:
@@ -30,7 +28,7 @@ def begin(facts: Facts, method: str, only: Collection[str] | None = None) -> Wri
     if facts.answer.velocity_ratio is not None:
         writer.words["vr"] = multiple_word(facts.answer.velocity_ratio)
     writer.part_key[facts.load] = "W"
-    others = [part.name for part in (*facts.rig.moving, *facts.rig.loads) if part.name != facts.load]
+    others = [part.name for part in facts.rig.movers if part.name != facts.load]
     writer.part_key |= {name: f"w{n}" for n, name in enumerate(others, 1)}
     part = facts.rig.part(facts.load)
     mass = getattr(part, "mass", None)
@@ -175,7 +173,11 @@ def movers(writer: Writer) -> None:
     for (kind, heavy), names in groups.items():
         keys = [_amount(writer, name) for name in names]
         alike = len({writer.exact(key) for key in keys}) == 1
-        true = {kind, "pair" if len(names) > 1 else "one"} | ({"heavy"} if heavy else set()) | ({"alike"} if alike else set())
+        true = (
+            {kind, "pair" if len(names) > 1 else "one"}
+            | ({"heavy"} if heavy else set())
+            | ({"alike"} if alike else set())
+        )
         last = len(keys) - 1
         words: dict[str, str | en.Noun] = {
             "body": writer.nouns[names[0]], "bodies": en.joined([writer.nouns[name].the for name in names]),
@@ -272,40 +274,3 @@ def weight_gain(facts: Facts, name: str) -> Formula:
 
 def rise_letter(facts: Facts) -> str:
     return facts.rig.asked.distance.symbol if facts.rig.asked else facts.rig.rise_symbol
-
-
-def really(writer: Writer) -> None:
-    """What loss in the wheels does: the file's own, or an assumed one."""
-    facts = writer.facts
-    if facts.ideal.load is not None:
-        return
-    answer = facts.answer if facts.lossy else solve(with_efficiency(facts.rig, 1 - ASSUMED_LOSS))
-    up, down = answer.regime("raising"), answer.regime("lowering")
-    if up is None or down is None or up.effort is None or down.effort is None or not facts.sheaves:
-        return
-    if up.effort.number is None or down.effort.number is None:
-        return
-    writer.tell(F_up=up.effort, F_down=down.effort)
-    writer.keep_apart("F", "F_up", "F_down")
-    lowering_first = {"lowering-first"} if "lowers" in writer.tags else set()
-    marks = [(p.name, writer.mark(p.tension)) for p in (down if lowering_first else up).strands if p.tension]
-    writer.step(
-        "really", "tensions", marks=marks, formula_text=loss_text(facts), true=lowering_first, words={"loss": loss_words(facts)}
-    )
-    if "one-wheel" in writer.tags or facts.lossy:
-        low, high = writer.number("F_down").shown, writer.number("F_up").shown
-        writer.step("still", "tensions", lit=("hand",), formula_text=f"{low} to {high}")
-
-
-def loss_text(facts: Facts) -> str:
-    """The efficiencies that are given, or the assumed one, as they stand beside the figure."""
-    given = [sheave.efficiency for sheave in facts.sheaves if sheave.efficiency]
-    found = dict.fromkeys(f"{e.symbol} = {float(e.number):g}" for e in given if e.number not in (None, 1))  # type: ignore[arg-type]
-    return f"with {', '.join(found)}" if found else f"with e = {float(1 - ASSUMED_LOSS):g}"
-
-
-def loss_words(facts: Facts) -> str:
-    """What the wheels lose: each of these 10 per cent, or the one bad wheel."""
-    numbers = [sheave.efficiency.number for sheave in facts.sheaves if sheave.efficiency]
-    losses = [100 * (1 - number) for number in numbers if number is not None and number != 1]
-    return en.losses(losses, len(facts.sheaves))

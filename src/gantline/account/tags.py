@@ -7,7 +7,62 @@ from gantline.rig import Load, Moving
 from .facts import Body, Facts
 
 KNOWN = frozenset(
-    ["holds", "accelerates", "indeterminate", "impossible", "slack", "one-rope", "ropes", "two-ropes", "N=0", "N=1", "N=2", "N>2", "N>6", "hand-inside", "hand-outside", "no-hand", "rider", "dead-end-moving", "own-none", "own-wheel", "own-block", "own-hook", "own-runner", "own-heavy", "own-light", "one-weight", "two-weights", "more-weights", "numeric", "symbolic", "mass", "asked", "lowers", "effort-given", "load-asked", "effort-asked", "helps", "ma<vr", "ma=vr", "ma>vr", "ma=1", "beam>load", "beam<load", "P=N", "lossy", "one-wheel", "pulls-up", "level", "leads", "one-load", "heavy-wheel", "several-bodies", "unit-gain", "shared"]
+    [
+        "holds",
+        "accelerates",
+        "indeterminate",
+        "impossible",
+        "slack",
+        "one-rope",
+        "ropes",
+        "two-ropes",
+        "N=0",
+        "N=1",
+        "N=2",
+        "N>2",
+        "N>6",
+        "hand-inside",
+        "hand-outside",
+        "no-hand",
+        "rider",
+        "dead-end-moving",
+        "own-none",
+        "own-wheel",
+        "own-block",
+        "own-hook",
+        "own-runner",
+        "own-heavy",
+        "own-light",
+        "one-weight",
+        "two-weights",
+        "more-weights",
+        "numeric",
+        "symbolic",
+        "mass",
+        "asked",
+        "lowers",
+        "effort-given",
+        "load-asked",
+        "effort-asked",
+        "helps",
+        "ma<vr",
+        "ma=vr",
+        "ma>vr",
+        "ma=1",
+        "beam>load",
+        "beam<load",
+        "P=N",
+        "lossy",
+        "one-wheel",
+        "pulls-up",
+        "level",
+        "leads",
+        "one-load",
+        "heavy-wheel",
+        "several-bodies",
+        "unit-gain",
+        "shared",
+    ]
 )
 
 
@@ -74,7 +129,11 @@ def _results(facts: Facts) -> set[str]:
 
 def beam_force(facts: Facts) -> Fraction | None:
     """What the one fixed part with a rope on it carries, None where there are several or its force is open."""
-    found = [s.force.number for s in facts.ideal.supports if s.force and s.force.number is not None and facts.strands_at(s.name)]
+    found = [
+        s.force.number
+        for s in facts.ideal.supports
+        if s.force and s.force.number is not None and facts.strands_at(s.name)
+    ]
     return found[0] if len(found) == 1 else None
 
 

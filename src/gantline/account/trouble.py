@@ -12,7 +12,9 @@ def trouble(writer: Writer) -> Account:
     facts = writer.facts
     finding = facts.answer.finding
     true, words = about(writer)
-    concerned = [b for b in facts.bodies if set(b.parts) & set(finding.parts) or {s.name for s in b.strands} & set(finding.parts)]
+    concerned = [
+        b for b in facts.bodies if set(b.parts) & set(finding.parts) or {s.name for s in b.strands} & set(finding.parts)
+    ]
     for body in _locally_right_first(writer, concerned):
         body_line(writer, body, "body")
     step = {"impossible": "clash", "indeterminate": "undecided", "slack": "push"}[facts.answer.status]

@@ -28,7 +28,10 @@ def about(writer: Writer) -> tuple[set[str], dict[str, Noun | str]]:
         case "impossible":
             parts = [name for name in finding.parts if name in names] or [facts.load]
             first, second = parts[-1], parts[0]
-            return ({"pair"} if len(parts) > 1 else set()), {"first": _body_name(writer, first), "second": _body_name(writer, second)}
+            return ({"pair"} if len(parts) > 1 else set()), {
+                "first": _body_name(writer, first),
+                "second": _body_name(writer, second),
+            }
         case "indeterminate":
             return _undecided(writer)
         case "slack":
@@ -56,8 +59,8 @@ def _moving(writer: Writer) -> tuple[set[str], dict[str, Noun | str]]:
     """The load asked about, else the first body that speeds up."""
     facts = writer.facts
     rates = {m.name: m.acceleration for m in lossy_or_ideal(facts) if m.acceleration and m.acceleration.number != 0}
-    name = facts.load if facts.load in rates else next((load.name for load in facts.rig.loads if load.name in rates), "")
-    name = name or next(iter(rates), facts.load)
+    loads = [name for name in (facts.load, *(load.name for load in facts.rig.loads)) if name in rates]
+    name = next(iter((*loads, *rates)), facts.load)
     rate = rates.get(name, Value(None, "m/s²", None))
     writer.tell(a=size(rate))
     return ({"up"} if rate.number is not None and rate.number > 0 else set()), {"first": _body_name(writer, name)}

@@ -23,7 +23,8 @@ _UNITS = {"effort": "N", "load": "N", "haul": "m", "work": "J", "support": "N", 
 def wrong_answers(rig: Rig, answer: Answer) -> tuple[WrongAnswer, ...]:
     """Every rule that can be committed on this rig, those within 5 % told together under the most frequent.
 
-    A rule that gives the right number, as near as a question can tell, is there too, marked as right by luck. Empty where the rig has a bare symbol.
+    A rule that gives the right number, as near as a question can tell, is there too, marked as right by luck. Empty
+    where the rig has a bare symbol.
     """
     facts = Facts(rig, answer)
     if not facts.numeric:
@@ -48,7 +49,7 @@ def _each(facts: Facts) -> Iterator[WrongAnswer]:
 
 def _words(facts: Facts) -> dict[str, str]:
     count = len(facts.aim.up) if facts.aim else 0
-    return {"n": en.count(count), "own": "the block"} if facts.aim is None or len(facts.aim.parts) == 1 else {"n": en.count(count)}
+    return {"n": en.count(count)}
 
 
 def _parts(facts: Facts, look: str) -> tuple[str, ...]:

@@ -1,6 +1,6 @@
 """Named mistaken laws: what each gives for a rig, as a formula in the rig's own letters.
 
-The ids are those of the catalogue of wrong ideas in docs/wrong-rules.md. A rule gives nothing where nobody can commit it.
+The ids are those of the catalogue of wrong ideas. A rule gives nothing where nobody can commit it.
 """
 
 from collections.abc import Callable
@@ -99,6 +99,10 @@ def _sharing(facts: Facts) -> bool:
     return facts.aim is not None and len(facts.aim.ropes) > 1
 
 
+def _moves(facts: Facts) -> bool:
+    return bool(facts.moving_sheaves)
+
+
 def _chain(facts: Facts) -> bool:
     """Whether ropes follow one another, the load on the first alone."""
     return len(facts.rig.ropes) > 1 and not _sharing(facts)
@@ -136,7 +140,7 @@ def _sinking_as_load(facts: Facts) -> Formula | None:
         return None
     terms = [load]
     for name, weight in _blocks(facts):
-        rate = abs(facts.rise(name) or 0)
+        rate = abs(facts.rise(name) or Fraction(0))
         if rate:
             terms.append(weight if rate == 1 else Product((_n(rate), weight)))
     return _over(Sum(tuple(terms)), ratio) if len(terms) > 1 else None
@@ -159,7 +163,7 @@ def _all_fixed(facts: Facts) -> Formula | None:
     """Every fixed wheel halves the pull."""
     ratio, fixed = _ratio(facts), len(facts.sheaves) - len(facts.moving_sheaves)
     held = _held(facts)
-    return _over(held, ratio * 2**fixed) if held and ratio and fixed else None
+    return _over(held, ratio * (1 << fixed)) if held and ratio and fixed else None
 
 
 def _way(facts: Facts, factor: Callable[[Facts], Fraction | int | None]) -> Formula | None:
@@ -192,7 +196,8 @@ def _whole_weight(facts: Facts) -> Formula | None:
     """The support of what speeds up carries all that hangs there."""
     if facts.answer.status != "accelerates" or len([s for s in facts.ideal.supports if s.force]) != 1:
         return None
-    return _sum([v.formula for part in (*facts.rig.loads, *facts.rig.moving) if (v := facts.weights.get(part.name)) and v.formula])
+    values = [facts.weights.get(part.name) for part in facts.rig.movers]
+    return _sum([value.formula for value in values if value and value.formula])
 
 
 def moving_loads(facts: Facts) -> tuple[Load, ...]:
@@ -230,7 +235,8 @@ def pair_on_wheel(facts: Facts) -> tuple[str, tuple[str, str], str] | None:
     blocks, loads = facts.rig.moving, moving_loads(facts)
     if len(blocks) != 1 or len(loads) != 3 or len(facts.rig.ropes) != 2 or facts.rig.hand or blocks[0].carries:
         return None
-    over = next((r for r in facts.rig.ropes if any(c.sheave and c.sheave.block == blocks[0].name for c in r.contacts)), None)
+    wheel = blocks[0].name
+    over = next((r for r in facts.rig.ropes if any(c.sheave and c.sheave.block == wheel for c in r.contacts)), None)
     if over is None or len(over.contacts) != 3:
         return None
     pair = (over.contacts[0].part, over.contacts[-1].part)
@@ -268,7 +274,8 @@ def _falls_alike(facts: Facts) -> Formula | None:
     if found is None or found[2] < 2:
         return None
     small, big, n = found
-    return Quotient(Product((Sum((small, Product((_n(-1), Quotient(big, _n(n)))))), _gravity(facts))), Sum((small, big)))
+    left = Sum((small, Product((_n(-1), Quotient(big, _n(n))))))
+    return Quotient(Product((left, _gravity(facts))), Sum((small, big)))
 
 
 def _hand_speed(facts: Facts) -> Formula | None:
@@ -286,7 +293,7 @@ RULES: tuple[WrongRule, ...] = (
     WrongRule("M02", "effort", _shared(lambda f: _strands(f) + 1, _outside), prior=4),
     WrongRule("M03", "effort", _shared(lambda f: len(f.moving_sheaves))),
     WrongRule("M04", "effort", _shared(lambda f: 2 ** len(f.sheaves)), "share"),
-    WrongRule("M05", "effort", _shared(lambda f: 2 ** len(f.moving_sheaves), lambda f: bool(f.moving_sheaves)), prior=3),
+    WrongRule("M05", "effort", _shared(lambda f: 2 ** len(f.moving_sheaves), _moves), prior=3),
     WrongRule("M06", "effort", _shared(_stage_sum, _chain), "chain", 4),
     WrongRule("M07", "effort", _shared(lambda f: 2 ** len(f.aim.ropes) if f.aim else 0, _sharing), "share", 5),
     WrongRule("M08", "effort", _all_fixed, prior=3),

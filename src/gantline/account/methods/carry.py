@@ -7,10 +7,11 @@ from gantline.quantity import Equation, Formula, Sum, Symbol
 from gantline.rig import Load, Rig
 
 from ..account import Account, Refusal
-from ..closing import beam, close, help_, pay_ropes, room, who_pays
+from ..closing import close
 from ..facts import Facts
 from ..hops import Hop, hops
 from ..phrases import en
+from ..price import beam, help_, pay_ropes, room, who_pays
 from ..refusing import Yes, no
 from ..steps import ask, begin, gain, meet, movers, path, size, tell_total, total, weight_formulas, work
 from ..writing import Writer
@@ -102,12 +103,12 @@ def _hop(writer: Writer, hop: Hop, units: dict[str, str], letters: Letters, true
     key = writer.part_key.get(block, "")
     heavy = {"heavy"} if facts.weight(block) else set()
     true |= {"above" if hop.above else "below", "alone" if not more and hop.turns == 1 else "many"} | heavy
-    words = {
+    words: dict[str, str | en.Noun] = {
         "block": writer.nouns[block], "rope": writer.nouns[f"rope {rope}"], "onto": writer.nouns[f"rope {hop.onto}"],
-        "times": en.times(Fraction(abs(times))), "unit": units[rope], "result": units[hop.onto], "n": en.count(abs(times)),
+        "times": en.times(Fraction(abs(times))), "result": units[hop.onto],
         "weight": f"{{{key}_bare}}", "several": en.joined([writer.nouns[f"rope {r}"].the for r, _ in hop.known]),
     }  # fmt: skip
-    strands = [strand for strand in hop.body.strands]
+    strands = hop.body.strands
     writer.step(
         "hop", "units", lit=(*hop.body.parts, *(s.name for s in strands)),
         marks=[(s.name, writer.formula_text(letters[s.rope][0])) for s in strands],
@@ -119,8 +120,7 @@ def _hop(writer: Writer, hop: Hop, units: dict[str, str], letters: Letters, true
 def _add(writer: Writer, hop: Hop, units: dict[str, str], letters: Letters) -> None:
     """At the load the pulls add up to its weight, and that gives F."""
     facts, body = writer.facts, hop.body
-    multiple = sum((times * (letters[rope][1].number or 0) for rope, times in hop.known), Fraction(0))
-    extra = sum((times * (letters[rope][2].number or 0) for rope, times in hop.known), Fraction(0))
+    multiple, extra = (_total(hop, letters, place) for place in (1, 2))
     tell_total(writer, body)
     writer.tell(extra=Value(abs(extra), "N", None), rest=_rest(writer, extra))
     if writer.knows("rest") and extra:
@@ -128,7 +128,7 @@ def _add(writer: Writer, hop: Hop, units: dict[str, str], letters: Letters) -> N
         writer.add_up(terms, "total" if extra > 0 else "rest")
     parts = [(en.units_times(times, units[rope]), times) for rope, times in hop.known]
     sign = "plus" if extra > 0 else "minus" if extra < 0 else "even"
-    words = {
+    words: dict[str, str | en.Noun] = {
         "sum": en.joined([words for words, _ in parts]), "result": en.units(multiple, extra, "extra"),
         "multiple": en.units(multiple, Fraction(0), "extra"), "one": units[hop.known[0][0]],
         "times": en.count(hop.known[0][1]), "rope": writer.nouns[f"rope {hop.known[0][0]}"],
@@ -150,6 +150,12 @@ def _add(writer: Writer, hop: Hop, units: dict[str, str], letters: Letters) -> N
         formula=writer.equation(Symbol(facts.rig.effort_symbol), *((formula,) if formula else ()), key="F"),
         marks=[(s.name, writer.mark(s.tension)) for s in facts.ideal.strands if s.tension],
     )  # fmt: skip
+
+
+def _total(hop: Hop, letters: Letters, place: int) -> Fraction:
+    """All pulls at a body added up: the multiples of F (1), or what comes besides (2)."""
+    numbers = {1: lambda rope: letters[rope][1].number, 2: lambda rope: letters[rope][2].number}
+    return sum((times * (numbers[place](rope) or Fraction(0)) for rope, times in hop.known), Fraction(0))
 
 
 def _rest(writer: Writer, extra: Fraction) -> Value | None:

@@ -7,8 +7,9 @@ from gantline.quantity import Equation, Formula, Number, Quotient, Symbol
 from gantline.rig import Rig
 
 from ..account import Account, Refusal
-from ..closing import beam, close, pay
+from ..closing import close
 from ..facts import Body, Facts
+from ..price import beam, pay
 from ..refusing import Yes, no
 from ..steps import (
     ask,
@@ -31,7 +32,7 @@ SHORT = frozenset(("meet", "cross", "balance", "solve"))
 
 
 def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
-    """Valid where one rope alone crosses the cut around the load and its block, at rest, wheels free, all runs plumb."""
+    """Valid where one rope alone crosses the cut around the load and its block, at rest, with free wheels."""
     facts = Facts(rig, answer)
     if answer.status != "holds":
         return no(facts, NAME, answer.status)
@@ -77,7 +78,9 @@ def _discs(strands: list[str]) -> list[tuple[str, str]]:
 def _places(writer: Writer) -> dict[str, str]:
     """Where the hand's strand comes from, and where the rope is made fast."""
     facts = writer.facts
-    start = next(c.part for c in facts.rig.ropes[0].contacts[:: -1 if facts.rig.ropes[0].contacts[0].part == "hand" else 1])
+    start = next(
+        c.part for c in facts.rig.ropes[0].contacts[:: -1 if facts.rig.ropes[0].contacts[0].part == "hand" else 1]
+    )
     found = {"anchor": writer.nouns[start].the if start in writer.nouns else ""}
     return found | ({"from": writer.nouns[facts.hand_from].the} if facts.hand_from in writer.nouns else {})
 

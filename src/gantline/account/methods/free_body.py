@@ -6,8 +6,9 @@ from gantline.rig import Rig
 
 from ..account import Account, Refusal
 from ..bodies import body_line
-from ..closing import beam, close
+from ..closing import close
 from ..facts import Facts
+from ..price import beam
 from ..refusing import Yes, no
 from ..steps import ask, asked_letter, begin, gain, meet, movers, path, tell_total
 from ..trouble import trouble

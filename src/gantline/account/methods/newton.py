@@ -6,7 +6,7 @@ from gantline.rig import Rig
 
 from ..account import Account, Refusal
 from ..bodies import body_line, tell_masses
-from ..closing import close_moving
+from ..closing_moving import close_moving
 from ..facts import Body, Facts
 from ..phrases import en
 from ..refusing import Yes, no
@@ -49,7 +49,11 @@ def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
     for rope in rig.ropes:
         _tie(writer, rope.name)
     for body in facts.bodies:
-        said = any(step.id == "newton" and facts.weights.get(step.cites[0].partition(":")[2]) for step in writer.steps if step.cites)
+        said = any(
+            step.id == "newton" and facts.weights.get(step.cites[0].partition(":")[2])
+            for step in writer.steps
+            if step.cites
+        )
         body_line(writer, body, "newton", {"later"} if said else set())
     _solve(writer, lead)
     return close_moving(writer, _accelerations(facts)[lead.name])
@@ -90,7 +94,11 @@ def _tie(writer: Writer, rope: str) -> None:
     alone = facts.answer.freedoms == 1 and a and b
     ratio = abs(b / a) if alone and a and b else None
     true = {"ratio"} if ratio is not None and ratio != 1 else {"equal"} if ratio == 1 or len(bodies) == 2 else {"three"}
-    words: dict[str, str | en.Noun] = {"first": _noun(writer, first), "second": _noun(writer, second), "rope": writer.nouns[f"rope {rope}"]}
+    words: dict[str, str | en.Noun] = {
+        "first": _noun(writer, first),
+        "second": _noun(writer, second),
+        "rope": writer.nouns[f"rope {rope}"],
+    }
     wheel = next((body for body in bodies if not facts.weights.get(body.parts[0])), bodies[0])
     words |= {"ratio": en.times(ratio) if ratio else "", "wheel": _noun(writer, wheel)}
     ends = [body for body in bodies if body is not wheel]

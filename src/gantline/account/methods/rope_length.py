@@ -1,13 +1,14 @@
-"""Keeping account of the rope: what some strands give up, others or the hand take up. Half a method: how far, not how hard."""
+"""Keeping account of the rope: what some strands give up, others take up. Half a method: how far, not how hard."""
 
 from gantline.mechanics import Answer
 from gantline.rig import Rig
 
 from ..account import Account, Refusal
-from ..closing import pay_ropes
 from ..facts import Facts
+from ..price import pay_ropes
 from ..refusing import Yes, no
 from ..steps import begin, meet, movers, path
+from ..writing import Writer
 
 NAME = "rope-length"
 SHORT = frozenset(("meet", "keep", "pay", "pay-hand", "pay-rope", "pay-all", "tie", "half"))
@@ -36,12 +37,21 @@ def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
         pay_ropes(writer)
     if not any(step.id.startswith("pay") for step in writer.steps):
         for rope in rig.ropes:
-            relation = answer.relation(f"length:{rope.name}")
-            movers_ = [b.parts[-1] for b in facts.bodies if rope.name in b.ropes]
-            writer.step(
-                "tie", "displacement", lit=(rope.name, *movers_), formula=relation.holds if relation else None,
-                cites=(f"length:{rope.name}",), true={"two" if len(movers_) == 2 else "many"},
-                words={"rope": writer.nouns[f"rope {rope.name}"], "first": writer.nouns[movers_[0]], "second": writer.nouns[movers_[-1]]},
-            ) if movers_ else None  # fmt: skip
+            _tie(writer, rope.name)
     writer.step("half", "bare", true={"moves" if answer.status == "accelerates" else "rests"})
     return writer.account(answer.velocity_ratio)
+
+
+def _tie(writer: Writer, rope: str) -> None:
+    """What one rope says of the bodies on it."""
+    facts = writer.facts
+    relation = facts.answer.relation(f"length:{rope}")
+    bodies = [body.parts[-1] for body in facts.bodies if rope in body.ropes]
+    if not bodies:
+        return
+    first, *_, last = (*bodies, bodies[-1])
+    writer.step(
+        "tie", "displacement", lit=(rope, *bodies), formula=relation.holds if relation else None,
+        cites=(f"length:{rope}",), true={"two" if len(bodies) == 2 else "many"},
+        words={"rope": writer.nouns[f"rope {rope}"], "first": writer.nouns[first], "second": writer.nouns[last]},
+    )  # fmt: skip

@@ -7,10 +7,11 @@ from gantline.quantity import Equation, Number, Product, Symbol
 from gantline.rig import Load, Rig
 
 from ..account import Account, Refusal
-from ..closing import beam, close, help_, pay_ropes, who_pays
+from ..closing import close
 from ..facts import Facts
 from ..hops import Hop, hops
 from ..phrases import en
+from ..price import beam, help_, pay_ropes, who_pays
 from ..refusing import Yes, no
 from ..steps import ask, begin, gain, meet, movers, path, work
 from ..writing import Writer
@@ -24,7 +25,12 @@ def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     facts = Facts(rig, answer)
     if answer.status != "holds":
         return no(facts, NAME, answer.status)
-    if rig.hand is None or facts.aim is None or facts.ideal.effort is None or not isinstance(rig.part(facts.load), Load):
+    if (
+        rig.hand is None
+        or facts.aim is None
+        or facts.ideal.effort is None
+        or not isinstance(rig.part(facts.load), Load)
+    ):
         return no(facts, NAME, "no-hand")
     if len(rig.ropes) == 1:
         return no(facts, NAME, "one-rope")
@@ -66,10 +72,10 @@ def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
         words={"product": " times ".join(en.count(int(factor)) for factor in factors)},
     )  # fmt: skip
     heavy = {"weighs"} if any(facts.weight(block.name) for block in rig.moving) else set()
-    effort = facts.ideal.effort
+    effort, letter = facts.ideal.effort, Symbol(rig.effort_symbol)
     writer.step(
         "solve", "solve", lit=("hand",), pause=2.0, true=heavy, cites=("result:effort",),
-        formula=writer.equation(Symbol(rig.effort_symbol), *((effort.formula,) if effort and effort.formula else ()), key="F"),
+        formula=writer.equation(letter, *((effort.formula,) if effort and effort.formula else ()), key="F"),
     )  # fmt: skip
     help_(writer)
     who_pays(writer)

@@ -1,12 +1,14 @@
 """English: frames, nouns, and all that depends on number."""
 
 from .carry import CARRY
-from .common import COMMON
+from .closing import CLOSING
 from .count import COUNT
 from .frame import Frame, Frames
 from .free_body import FREE_BODY
 from .newton import NEWTON
 from .nouns import Noun, motions, noun, pulls, rope_nouns
+from .opening import OPENING
+from .price import PRICE
 from .refusals import REFUSALS
 from .rope_length import ROPE_LENGTH
 from .route import route
@@ -45,8 +47,16 @@ METHOD_NAMES = {
     "verdict": "How it stands",
 }
 CONNECTIVES = frozenset(("So", "Now", "And", "But", "Here", "Then"))
-FRAMES: dict[str, Frames] = {"common": COMMON, "carry": CARRY, "count": COUNT, "free-body": FREE_BODY, "newton": NEWTON,
-    "rope-length": ROPE_LENGTH, "stages": STAGES, "verdict": VERDICT, "work": WORK,
+FRAMES: dict[str, Frames] = {
+    "common": OPENING | PRICE | CLOSING,
+    "carry": CARRY,
+    "count": COUNT,
+    "free-body": FREE_BODY,
+    "newton": NEWTON,
+    "rope-length": ROPE_LENGTH,
+    "stages": STAGES,
+    "verdict": VERDICT,
+    "work": WORK,
 }
 
 
@@ -56,6 +66,7 @@ def seconds(sentence: str) -> float:
 
 
 __all__ = [
-    "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "WRONG", "Frame", "Frames", "Noun", "count", "fraction", "hedge", "joined", "losses", "measured", "motions", "moved", "multiple",
-    "noun", "ordinal", "pulls", "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "times", "units", "units_times",
+    "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "WRONG", "Frame", "Frames", "Noun", "count", "fraction",
+    "hedge", "joined", "losses", "measured", "motions", "moved", "multiple", "noun", "ordinal", "pulls",
+    "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "times", "units", "units_times",
 ]  # fmt: skip

@@ -162,14 +162,12 @@ COUNT: Frames = {
         ),
         F(
             "hand-inside",
-            "[n] T make {total_bare}, so T is {F_near}. One of those strands ends in your hand, and that is "
-            "your pull.",
+            "[n] T make {total_bare}, so T is {F_near}. One of those strands ends in your hand, and that is your pull.",
             "the answer",
         ),
         F(
             "",
-            "[n] T make {total_bare}, so T is {F_near}. And the end in your hand is the same rope: that is your "
-            "pull.",
+            "[n] T make {total_bare}, so T is {F_near}. And the end in your hand is the same rope: that is your pull.",
             "the answer",
         ),
     ),

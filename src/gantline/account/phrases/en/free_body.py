@@ -13,8 +13,7 @@ FREE_BODY: Frames = {
         ),
         F(
             "rider",
-            "Take yourself out of the rig, with all you hang on. At rest, what pulls up and what pulls down are "
-            "equal.",
+            "Take yourself out of the rig, with all you hang on. At rest, what pulls up and what pulls down are equal.",
             "the body apart",
         ),
         F(
@@ -96,8 +95,7 @@ FREE_BODY: Frames = {
         ),
         F(
             "indeterminate",
-            "On the bench the stiffer and the shorter strand takes more. Take one rope away, and there is one "
-            "answer.",
+            "On the bench the stiffer and the shorter strand takes more. Take one rope away, and there is one answer.",
             "the smallest mend",
         ),
         F(

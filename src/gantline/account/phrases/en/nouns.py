@@ -2,17 +2,81 @@
 
 from msgspec import Struct
 
-from ...naming import Role
+from ...naming import KINDS_OF_LOAD, Role
 from .words import article, count, ordinal
 
 # Stuff that is not counted: "a load of flour", afterwards "the load".
 _STUFF = frozenset(
-    ["flour", "sand", "water", "coal", "grain", "hay", "straw", "gravel", "cement", "furniture", "timber", "wood", "luggage", "ballast", "cargo", "freight", "equipment", "wheat", "corn", "rice", "salt", "sugar", "oil", "paint", "oats", "barley", "stone", "iron", "steel", "lead", "earth", "soil", "snow", "ice", "mud", "milk", "beer", "wine", "tar", "peat", "firewood", "brick", "rubble", "machinery", "gear", "kit", "stuff"]
-)  # fmt: skip
-# Names that tell one load from another without being a noun.
-_KINDS_OF_LOAD = frozenset(["heavy", "light", "big", "small", "left", "right", "upper", "lower", "first", "second", "third"])
+    [
+        "flour",
+        "sand",
+        "water",
+        "coal",
+        "grain",
+        "hay",
+        "straw",
+        "gravel",
+        "cement",
+        "furniture",
+        "timber",
+        "wood",
+        "luggage",
+        "ballast",
+        "cargo",
+        "freight",
+        "equipment",
+        "wheat",
+        "corn",
+        "rice",
+        "salt",
+        "sugar",
+        "oil",
+        "paint",
+        "oats",
+        "barley",
+        "stone",
+        "iron",
+        "steel",
+        "lead",
+        "earth",
+        "soil",
+        "snow",
+        "ice",
+        "mud",
+        "milk",
+        "beer",
+        "wine",
+        "tar",
+        "peat",
+        "firewood",
+        "brick",
+        "rubble",
+        "machinery",
+        "gear",
+        "kit",
+        "stuff",
+    ]
+)
 # Fixed things a wheel is hung on, rather than words for where it is.
-_THINGS = frozenset(["ring", "beam", "hook", "rafter", "girder", "post", "davit", "bracket", "branch", "pole", "tree", "boom", "arm", "jib", "gantry"])
+_THINGS = frozenset(
+    [
+        "ring",
+        "beam",
+        "hook",
+        "rafter",
+        "girder",
+        "post",
+        "davit",
+        "bracket",
+        "branch",
+        "pole",
+        "tree",
+        "boom",
+        "arm",
+        "jib",
+        "gantry",
+    ]
+)
 
 
 class Noun(Struct, frozen=True):
@@ -52,7 +116,7 @@ def _noun(role: Role, alone: bool, of: "Noun | None", stays: bool) -> Noun:
 def _load(role: Role, alone: bool) -> Noun:
     if not role.name:
         return _numbered("load", role.place)
-    if role.name in _KINDS_OF_LOAD:
+    if role.name in KINDS_OF_LOAD:
         return Noun(f"a {role.name} load", f"the {role.name} load")
     if role.name in _STUFF or (role.name.endswith("s") and not role.name.endswith("ss")):
         return Noun(f"a load of {role.name}", "the load") if alone else Noun(role.name, f"the {role.name}")
@@ -63,8 +127,14 @@ def _own(role: Role, alone: bool, of: Noun | None, stays: bool) -> Noun:
     thing = "wheel" if role.wheels == 1 else "block" if role.wheels else "hook"
     first = {1: "a single wheel", 0: "a hook"}.get(role.wheels, f"a block with {count(role.wheels)} wheels")
     if role.place:
-        return Noun(first, f"the {of.bare if of else ''}'s {ordinal(role.place)} {thing}", f"its {ordinal(role.place)} {thing}")
-    return Noun(first, f"the {'moving ' if stays else ''}{thing}" if alone else f"the {of.bare if of else 'load'}'s {thing}", f"its {thing}")
+        return Noun(
+            first, f"the {of.bare if of else ''}'s {ordinal(role.place)} {thing}", f"its {ordinal(role.place)} {thing}"
+        )
+    return Noun(
+        first,
+        f"the {'moving ' if stays else ''}{thing}" if alone else f"the {of.bare if of else 'load'}'s {thing}",
+        f"its {thing}",
+    )
 
 
 def _mover(role: Role) -> Noun:
@@ -96,11 +166,30 @@ def _fixed(role: Role) -> Noun:
     return Noun(first, f"the {which}{where} {thing}")
 
 
-_ROPE_WORDS = frozenset(["long", "short", "first", "second", "third", "fourth", "upper", "lower", "middle", "high", "low", "left", "right", "inner", "outer", "main"])
+_ROPE_WORDS = frozenset(
+    [
+        "long",
+        "short",
+        "first",
+        "second",
+        "third",
+        "fourth",
+        "upper",
+        "lower",
+        "middle",
+        "high",
+        "low",
+        "left",
+        "right",
+        "inner",
+        "outer",
+        "main",
+    ]
+)
 
 
 def rope_nouns(names: list[str], in_hand: str | None) -> dict[str, Noun]:
-    """Ropes by the file's words for them where all of those are plain, else the hand's as yours and the others counted."""
+    """Ropes by the file's words where all of those are plain, else the hand's as yours and the others counted."""
     if len(names) == 1:
         return {names[0]: Noun("one rope", "the rope")}
     if set(names) <= _ROPE_WORDS:
@@ -114,7 +203,10 @@ def rope_nouns(names: list[str], in_hand: str | None) -> dict[str, Noun]:
 
 def pulls(found: list[tuple[Noun, int]]) -> str:
     """Ropes with how often each pulls: the long rope, and the short rope twice."""
-    said = [f"{rope.the}{'' if times == 1 else ' twice' if times == 2 else f' {count(times)} times'}" for rope, times in found]
+    said = [
+        f"{rope.the}{'' if times == 1 else ' twice' if times == 2 else f' {count(times)} times'}"
+        for rope, times in found
+    ]
     return " and ".join(said) if said else "nothing"
 
 

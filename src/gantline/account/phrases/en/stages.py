@@ -7,8 +7,7 @@ STAGES: Frames = {
     "stage": (
         F(
             "first",
-            "The first stage is at [the load]: [k] strands of [the rope] hold it, so that rope needs one pull "
-            "in [k].",
+            "The first stage is at [the load]: [k] strands of [the rope] hold it, so that rope needs one pull in [k].",
             "the first stage",
         ),
         F(

@@ -1,4 +1,4 @@
-"""English where it depends on number: counts in words, plurals, fractions, units, and how long a sentence is to speak."""
+"""English where it depends on number: counts, plurals, fractions, units, and how long a sentence takes to say."""
 
 import re
 from collections.abc import Sequence
@@ -8,7 +8,28 @@ from gantline.quantity import Formula, Number, Power, Product, Quotient, Sum, Sy
 
 from ...numbers import Numeral, numeral
 
-_SMALL = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"]
+_SMALL = [
+    "zero",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+    "thirteen",
+    "fourteen",
+    "fifteen",
+    "sixteen",
+    "seventeen",
+    "eighteen",
+    "nineteen",
+]
 _TENS = ["zero", "ten", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"]
 _ORDINALS = ["zeroth", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
 _PARTS = {2: ("half", "halves"), 3: ("third", "thirds"), 4: ("quarter", "quarters")}
@@ -102,7 +123,8 @@ def spoken(formula: Formula) -> str:
             return name.replace("_", " ")
         case Sum((first, *rest)):
             return spoken(first) + "".join(
-                f" plus {spoken(term)}" if (less := negative(term)) is None else f" less {spoken(less)}" for term in rest
+                f" plus {spoken(term)}" if (less := negative(term)) is None else f" less {spoken(less)}"
+                for term in rest
             )
         case Product(factors):
             return " times ".join(spoken(factor) for factor in factors)
@@ -150,7 +172,9 @@ def cardinal(number: int) -> str:
 
 def units(multiple: Fraction, extra: Fraction, key: str) -> str:
     """A pull in units of the hand's: F, two F plus 24, four F less 120; the number stays a live slot."""
-    base = "F" if multiple == 1 else f"{count(int(multiple))} F" if multiple.denominator == 1 else f"{_share(multiple)} F"
+    base = (
+        "F" if multiple == 1 else f"{count(int(multiple))} F" if multiple.denominator == 1 else f"{_share(multiple)} F"
+    )
     return base if extra == 0 else f"{base} {'plus' if extra > 0 else 'less'} {{{key}_bare}}"
 
 
