@@ -1,9 +1,9 @@
 """A lesson as an inert page: what to say, which plates, which numbers. Draws nothing itself."""
 
 from .compose import Solved, compose
-from .lesson import Beat, Caution, Check, Hauling, Lesson, Line, Part, Question, Reading, Recap, Reply, Trial, Way, Worked
+from .lesson import Beat, Caution, Check, Hauling, Lesson, Line, Part, Question, Reading, Recap, Reply, Shown, Trial, Way, Worked
 
 __all__ = [
-    "Beat", "Caution", "Check", "Hauling", "Lesson", "Line", "Part", "Question", "Reading", "Recap", "Reply", "Solved", "Trial",
+    "Beat", "Caution", "Check", "Hauling", "Lesson", "Line", "Part", "Question", "Reading", "Recap", "Reply", "Shown", "Solved", "Trial",
     "Way", "Worked", "compose",
 ]  # fmt: skip

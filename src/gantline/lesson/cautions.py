@@ -15,10 +15,6 @@ OWN = "follows from the mechanics; worked out for this rig"
 PRACTICE = "common practice"
 INSPECT = "common practice; 29 CFR 1926.251(a) asks for inspection before each use and forbids more than the marked load"
 
-GENERAL = (
-    "These are general cautions, not a rating. Your own rules, the makers' markings and the word of a competent person "
-    "come first."
-)
 _SMALL = 25  # newtons: about what a classroom tackle is for
 Says = Callable[[Rig, Answer], str]
 
@@ -73,7 +69,7 @@ def _beam(rig: Rig, answer: Answer) -> str:
     most, name = max(forces)
     when = " while raising" if regime.way == "raising" else ""
     return (
-        f"The fixing carries load, blocks and pull together: {measure(rig, most, 'N').near} at {name}{when}. Lift a few "
+        f"The fixing carries load, blocks and pull together: {measure(rig, most, 'N', 3).near} at {name}{when}. Lift a few "
         "centimetres first, and wait. No screw hook in a ceiling tile, no door frame, no shelf."
     )
 

@@ -25,13 +25,16 @@ class Measure(Struct, frozen=True):
         return self.exact == self.near
 
 
-def measure(rig: Rig, number: Fraction, unit: str) -> Measure:
-    """A number in SI, in the unit the file's reader sees. `unit` is an SI unit, "1" for a bare number."""
+def measure(rig: Rig, number: Fraction, unit: str, digits: int = 4) -> Measure:
+    """A number in SI, in the unit the file's reader sees. `unit` is an SI unit, "1" for a bare number.
+
+    `digits` are the significant ones of the short form where it has to be rounded.
+    """
     shown = shown_unit(rig, _ASCII.get(unit, unit))
     inside = number / shown.factor if shown else number
     name = "" if unit == "1" else f"\u00a0{shown.name if shown else unit}"
     name = name.replace("m/s2", "m/s²")
-    short = numeral(inside)
+    short = numeral(inside, digits)
     exact = short if same(short, inside) else str(inside).replace("-", "−")
     return Measure(exact + name, short + name, inside, name.strip())
 

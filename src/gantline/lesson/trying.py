@@ -1,5 +1,7 @@
 """If you try it: the pulls with real wheels, the bands that show them, and the cautions that fit."""
 
+from fractions import Fraction
+
 from gantline.figure import Layout, Scene, draw
 from gantline.mechanics import Answer, Regime, Value, solve
 from gantline.rig import Rig, with_efficiency
@@ -50,7 +52,7 @@ def _intro(rig: Rig, own: bool, running: bool) -> str:
 def _note(own: bool) -> str:
     if own:
         return "The losses are the file's; a wheel's own depends on rope, bearing and load. Measure yours."
-    return f"Assumed, not measured: {EXAMPLE_EFFICIENCY.source}. Put your own into the file: efficiency behind a block."
+    return f"Assumed, not measured ({EXAMPLE_EFFICIENCY.source}). Measure yours and write it into the file."
 
 
 def _bands(rig: Rig, lossy: Answer, layout: Layout) -> Scene | None:
@@ -63,9 +65,19 @@ def _readings(rig: Rig, lossy: Answer) -> tuple[tuple[Reading, ...], tuple[str, 
     regimes = [regime for way in _ORDER for regime in lossy.regimes if regime.way == way]
     kept = _columns(lossy)
     names = tuple(_column(rig, lossy, place) for place in kept)
-    rows = tuple(Reading(words.WAYS[regime.way], tuple(_pull(rig, regime, place) for place in kept)) for regime in regimes)
-    unit = measure(rig, lossy.ideal.strands[0].tension.number or 0, "N").unit if lossy.ideal.strands[0].tension else "N"  # type: ignore[arg-type]
-    return rows, names, unit
+    pulls = next((each for digits in (3, 4) if _told_apart(each := _rows(rig, regimes, kept, digits))), None)
+    pulls = pulls or _rows(rig, regimes, kept, 6)
+    rows = tuple(Reading(words.WAYS[regime.way], row) for regime, row in zip(regimes, pulls, strict=True))
+    return rows, names, measure(rig, Fraction(1), "N").unit
+
+
+def _rows(rig: Rig, regimes: list[Regime], kept: list[int], digits: int) -> list[tuple[str, ...]]:
+    return [tuple(_pull(rig, regime, place, digits) for place in kept) for regime in regimes]
+
+
+def _told_apart(rows: list[tuple[str, ...]]) -> bool:
+    """Whether the numbers at the hand still differ as rounded."""
+    return len({row[-1] for row in rows}) == len(rows)
 
 
 def _columns(lossy: Answer) -> list[int]:
@@ -83,8 +95,8 @@ def _column(rig: Rig, lossy: Answer, place: int) -> str:
     return str(pull.index) if len(rig.ropes) == 1 else f"{pull.rope} {pull.index}"
 
 
-def _pull(rig: Rig, regime: Regime, place: int) -> str:
+def _pull(rig: Rig, regime: Regime, place: int, digits: int) -> str:
     tension: Value | None = regime.strands[place].tension
     if tension is None or tension.number is None:
         return "–"
-    return measure(rig, tension.number, "N").near.split("\u00a0")[0]
+    return measure(rig, tension.number, "N", digits).near.split("\u00a0")[0]

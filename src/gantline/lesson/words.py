@@ -49,7 +49,7 @@ CHECKS = {
     "whole": "The whole rig from outside",
     "sheave": "Pull on both sides of {parts}",
     "length": "Length of {parts}, by moving its strands",
-    "work": "Work in less work out",
+    "work": "Work in less work out, for a metre of rope",
     "formulas": "Numbers against their formulas",
 }
 WAYS = {"ideal": "Perfect", "raising": "Raising", "lowering": "Lowering", "holding": "Holding"}
@@ -60,5 +60,3 @@ TAKEN_LOSS = "Worked for perfect wheels; the losses of the file come in under â€
 TAKEN_STILL = "Nothing speeds up."
 TAKEN_FIXED = "The weight of a fixed part is left out where the file gives none."
 
-REPLY_SAME = "So does the rig. Say which strands you counted, then see whether your reason is the same."
-REPLY_OTHER = "How you got there cannot be told from here. Go back to the count and compare it with your way."

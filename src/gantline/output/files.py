@@ -6,7 +6,7 @@ import os
 import shutil
 import stat
 import tempfile
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
@@ -57,12 +57,12 @@ def write(path: Path, data: bytes) -> None:
     _settle(target.parent)
 
 
-def build(folder: Path, files: Mapping[str, bytes]) -> Built:
+def build(folder: Path, files: Mapping[str, bytes], merged: Collection[str] = ()) -> Built:
     """A folder of files, whole or not there: written aside in the same parent, then moved into place.
 
     Files of an earlier build that the user edited are kept, and the new ones written beside them (`NAME.new.EXT`);
-    files that no build made are left alone; files of an earlier build that are no longer made go. The same files give
-    the same bytes. Raises Busy while another build writes there, OSError where it cannot be written.
+    files that no build made are left alone; files of an earlier build that are no longer made go. `merged` names files
+    that have the user's edits in them already, and are written over. The same files give the same bytes. Raises Busy while another build writes there, OSError where it cannot be written.
     """
     folder = Path(os.path.realpath(folder))
     if folder.exists() and not folder.is_dir():
@@ -71,7 +71,7 @@ def build(folder: Path, files: Mapping[str, bytes]) -> Built:
     with _lock(folder):
         _clear(folder)
         made = manifest(folder)
-        named, kept = _around_edits(folder, files, made)
+        named, kept = _around_edits(folder, files, made, merged)
         marks = {name: digest(data) for name, data in sorted({**named, **files}.items())}
         aside = folder.parent / f".{folder.name}.part"
         aside.mkdir(mode=_mode(folder))
@@ -104,14 +104,14 @@ def _manifest(made: Mapping[str, str]) -> bytes:
 
 
 def _around_edits(
-    folder: Path, files: Mapping[str, bytes], made: Mapping[str, str]
+    folder: Path, files: Mapping[str, bytes], made: Mapping[str, str], merged: Collection[str]
 ) -> tuple[dict[str, bytes], tuple[Kept, ...]]:
     """What to write where: each file to its place, or beside it where what stands there is not what a build made."""
     named: dict[str, bytes] = {}
     kept = []
     for name, data in sorted(files.items()):
         place = name
-        while _edited(folder / place, (made.get(place), digest(data))):
+        while name not in merged and _edited(folder / place, (made.get(place), digest(data))):
             place = str(Path(place).with_suffix(f".new{Path(place).suffix}"))
         named[place] = data
         if place != name:

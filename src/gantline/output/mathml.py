@@ -11,7 +11,7 @@ Kinds = Mapping[str, str]
 def write(shown: Shown, kinds: Kinds | None = None, alttext: str | None = None) -> Markup:
     """A `math` element of a formula, an equation, or a short formula in words.
 
-    `kinds` gives symbols a class, `pull` or `way`, by which a page may colour them. `alttext` is the formula on one
+    `kinds` gives symbols a class by which a page may colour them. `alttext` is the formula on one
     line unless given.
     """
     alt = plain(shown) if alttext is None else alttext
@@ -52,5 +52,7 @@ def _letter(name: str, index: str, kinds: Kinds) -> Markup:
 def _sign(sign: str, role: str) -> Markup:
     if role == "comma":
         return element("mtext", f"{sign}\u2002")
+    if role == "plain":
+        return element("mi", sign)
     form = "prefix" if role == "prefix" else None
     return element("mo", sign, form=form, stretchy="false" if role == "bracket" else None)

@@ -37,13 +37,15 @@ def ways(part: Part, level: int) -> Markup | None:
 
 
 def _agree(part: Part) -> str:
-    """How many ways there are, and that they end at one number."""
+    """How many ways there are, and how many of them end at the page's number."""
     taken = [way for way in part.ways if not way.refused]
     left = len(part.ways) - len(taken)
-    results = {way.result for way in taken if way.result}
-    number = f" to {results.pop()}" if len(results) == 1 else ""
-    came = f"{len(taken)} more {'way' if len(taken) == 1 else 'ways'}{number}." if taken else "No other way will do here."
-    return f"{came} {left} {'declines, and says' if left == 1 else 'decline, and say'} why." if left else came
+    if not taken:
+        return "No other way will do for this rig; each says why."
+    same = [way for way in taken if way.result == part.worked.results[0]] if part.worked.results else []
+    came = f"{len(taken)} more {'way' if len(taken) == 1 else 'ways'}"
+    number = f"; {len(same) if len(same) < len(taken) else 'all'} of them end at {same[0].result}" if len(same) > 1 else ""
+    return f"{came}{number}. {left} {'declines and says' if left == 1 else 'decline and say'} why." if left else f"{came}{number}."
 
 
 def _way(part: Part, way: Way, level: int) -> Markup:

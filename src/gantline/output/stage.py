@@ -39,9 +39,9 @@ def stage(part: Part, level: int) -> Markup:
 
 def kinds(part: Part) -> Mapping[str, str]:
     """Which letters are pulls and which are ways, for their colour."""
-    found = dict.fromkeys((letter for _, letter in part.answer.tension_symbols), "pull")
-    found[part.rig.effort_symbol] = "pull"
-    return found | dict.fromkeys(way_symbols(part.rig).values(), "way")
+    found = dict.fromkeys((letter for _, letter in part.answer.tension_symbols), "is-pull")
+    found[part.rig.effort_symbol] = "is-pull"
+    return found | dict.fromkeys(way_symbols(part.rig).values(), "is-way")
 
 
 def _verdict(part: Part) -> Markup:
@@ -86,7 +86,7 @@ def _ask(part: Part, prefix: str) -> Markup | None:
     field = element("input", id=f"{prefix}number", type="text", inputmode="decimal", autocomplete="off", maxlength=40)
     return element(
         "form",
-        element("p", "Write a number down, here or on paper. There is no clock; the lesson waits.", class_="aside"),
+        element("p", "Here or on paper. There is no clock; the lesson waits.", class_="aside"),
         element("label", f"Your number for {asked.letter}, in {asked.unit}", for_=f"{prefix}number", class_="unseen"),
         element("p", field, element("span", asked.unit, class_="unit"), class_="field"),
         element("p",

@@ -1,0 +1,80 @@
+"""A lesson as a folder: the page, the figures, the script, the printed solution and the record, whole or not at all."""
+
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from msgspec import Struct
+
+from gantline.account import Account
+from gantline.lesson import Lesson, Solved, compose
+from gantline.problems import Problem
+
+from . import files, html, lesson_json, pdf, png, script, svg
+
+PAGE, SCRIPT, PRINT, RECORD = "index.html", "script.md", "worked.pdf", "lesson.json"
+PICTURE_WIDTH = 1200  # px
+Progress = Callable[[str], None]
+
+
+class Made(Struct, frozen=True):
+    """What a build did: the page, the files left alone because the user edited them, and what the script cannot say."""
+
+    page: Path
+    kept: tuple[files.Kept, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+
+def build(solved: Sequence[Solved], folder: Path, progress: Progress | None = None, title: str = "") -> Made:
+    """Builds the lesson over solved rigs. Sentences the tutor changed in the script are kept and used.
+
+    A sentence that names no number of its account is left in the script, said as a problem, and not used. Raises
+    OSError where the folder cannot be written, files.Busy while another build writes it, NotDrawable for a rig
+    without a figure, ImportError where an optional library is missing.
+    """
+    tell = progress or (lambda _: None)
+    tell("composing")
+    lesson = compose(solved, title=title)
+    own, problems, merged = _tutor(lesson, folder)
+    if own:
+        lesson = compose(solved, {at: line.say for at, line in own.items()}, title)
+    made = {PAGE: html.write(lesson).encode("utf-8")}
+    tell("figures")
+    made |= _figures(lesson)
+    tell("printed solution")
+    made[PRINT] = pdf.write(lesson)
+    made[SCRIPT] = merged
+    made[RECORD] = lesson_json.write(lesson, made)
+    tell("writing")
+    done = files.build(folder, made, merged=(SCRIPT,))
+    return Made(done.folder / PAGE, done.kept, problems)
+
+
+def _tutor(lesson: Lesson, folder: Path) -> tuple[dict[tuple[str, str], script.Line], tuple[Problem, ...], bytes]:
+    """The tutor's sentences that can be said, what is wrong with others, and the new script with all of them in it."""
+    old, record = _read(folder / SCRIPT), _read(folder / RECORD)
+    fresh = {at: say for part in lesson.parts for at, say in script.sentences(part).items()}
+    lines = script.edited(old.decode("utf-8", "replace"), {**fresh, **lesson_json.made(record)}) if old else {}
+    accounts = {part.key: part.account for part in lesson.parts if isinstance(part.account, Account)}
+    lines = {at: line for at, line in lines.items() if at in fresh}
+    wrong = script.problems(lines, accounts)
+    text = script.write(lesson, {at: line.say for at, line in lines.items()})
+    bad = {problem.place.line for problem in wrong}
+    return {at: line for at, line in lines.items() if line.line not in bad}, wrong, text.encode("utf-8", "replace")
+
+
+def _read(path: Path) -> bytes:
+    try:
+        return path.read_bytes()
+    except OSError:
+        return b""
+
+
+def _figures(lesson: Lesson) -> dict[str, bytes]:
+    """Every plate of the figures folder as SVG with its typeface, and as PNG."""
+    made = {}
+    for part in lesson.parts:
+        for view, scene in part.figures:
+            name = f"figures/{part.key}-{view}"
+            made[f"{name}.svg"] = svg.write(scene, "light", fonts=True).encode("utf-8")
+            made[f"{name}.png"] = png.write(scene, "light", PICTURE_WIDTH)
+    return made

@@ -1,0 +1,52 @@
+"""`lesson.json`: the lesson as a record. Answers, accounts with their steps, the files with their hashes."""
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from gantline.account import Account
+from gantline.lesson import Lesson, Part
+
+from .files import digest
+from .record import account_record, answer_record
+
+FORMAT = "gantline-lesson/1"
+
+
+def write(lesson: Lesson, files: Mapping[str, bytes]) -> bytes:
+    """The record as JSON, keys in a fixed order. `files` are those of the folder beside it."""
+    record = {
+        "format": FORMAT,
+        "title": lesson.title,
+        "rigs": [_rig(part) for part in lesson.parts],
+        "files": {name: digest(data) for name, data in sorted(files.items())},
+    }
+    return (json.dumps(record, indent=1, ensure_ascii=False) + "\n").encode("utf-8", "replace")
+
+
+def made(data: bytes) -> dict[tuple[str, str], str]:
+    """The sentences that the build behind a `lesson.json` wrote, by rig and step; empty where it cannot be read."""
+    try:
+        return {
+            (rig["key"], step["id"]): str(step["frame"])
+            for rig in json.loads(data)["rigs"]
+            for step in rig["account"].get("steps", ())
+        }
+    except (ValueError, KeyError, TypeError, AttributeError):
+        return {}
+
+
+def _rig(part: Part) -> dict[str, Any]:
+    account = account_record(part.title, part.account, [way.account for way in part.ways if way.account])
+    for step, beat in zip(account.get("steps", ()), part.beats, strict=True):
+        step |= {"say": beat.say, "frame": beat.step.say}
+    values = part.account.values if isinstance(part.account, Account) else ()
+    record = {
+        "key": part.key,
+        "answer": answer_record(part.rig, part.answer, part.says),
+        "account": account | {"values": {value.key: value.shown for value in values}},
+        "cautions": [{"id": each.id, "says": each.says, "source": each.source} for each in part.trial.cautions],
+    }
+    if part.trial.answer:
+        record["assumed_loss"] = answer_record(part.rig, part.trial.answer, part.trial.note)
+    return record
