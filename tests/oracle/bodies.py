@@ -228,7 +228,8 @@ class Bodies:
         """What a fixed part carries, down positive, its own weight with it."""
         part = self.rig.part(name)
         own = self.symbol(part.weight) if part.weight else self.symbol(part.mass) * self.g if part.mass else 0
-        return own - sum((w * pull[sp.Symbol(f"T_{s}")] for s, es in self.pulls.items() for at, w in es if at == name), 0)
+        ends = ((pull[sp.Symbol(f"T_{s}")], at, w) for s, pair in self.pulls.items() for at, w in pair)
+        return own - sum((w * tension for tension, at, w in ends if at == name), 0)
 
     def _sheave(self, sheave: Sheave, into: sp.Symbol, out: sp.Symbol, running: Any, speeding: sp.Expr) -> sp.Expr:
         """Equal pulls; or, running, slack side = e x tight side; or a wheel that must be turned."""

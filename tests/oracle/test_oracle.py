@@ -36,15 +36,15 @@ rope     short:   b, over swing, c
 """
 TRIPLE = """
 fixed    top      sheaves 1
-moving   left     sheaves 1
-moving   right    sheaves 1
+moving   west     sheaves 1
+moving   east     sheaves 1
 load     a        mass m1 = 1 kg
 load     b        mass m2 = 2 kg
 load     c        mass m3 = 3 kg
 load     d        mass m4 = 5 kg
-rope     long:    left, over top, right
-rope     one:     a, over left, b
-rope     two:     c, over right, d
+rope     long:    west, over top, east
+rope     one:     a, over west, b
+rope     two:     c, over east, d
 """
 LADDER = """
 fixed    top      sheaves 1

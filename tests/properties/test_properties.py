@@ -133,7 +133,8 @@ def test_twice_the_weights_twice_the_pulls(sketch, factor):
 @settings(max_examples=SOME)
 @given(sketches)
 def test_wheels_of_a_hundred_per_cent_are_ideal(sketch):
-    without, whole = digest(answered(sketch.with_efficiency(None))), digest(answered(sketch.with_efficiency(Fraction(100))))
+    without = digest(answered(sketch.with_efficiency(None)))
+    whole = digest(answered(sketch.with_efficiency(Fraction(100))))
     assert {key: whole[key] for key in without} == without
     for way in ("raising", "lowering"):
         assert whole.get(way, whole["ideal"])["pulls"] == whole["ideal"]["pulls"]
