@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from gantline.account import Account, Refusal
     from gantline.figure import Scene
     from gantline.mechanics import Answer
+    from gantline.output.lesson_folder import Made
     from gantline.rig import Rig
 
 READ_AT_MOST = 64 * 1024 + 1  # one byte past what the notation allows, so that the notation itself says so
@@ -124,8 +125,11 @@ def solve(rig: "Rig") -> Solved:
 
 def explain(of: "Rig | Solved", method: str | None = None) -> "Account | Refusal":
     """The answer explained: by the method named, else by the one that fits best. ValueError for an unknown method."""
+    from gantline.account import METHODS
     from gantline.account import explain as explain_answer
 
+    if method is not None and method not in METHODS:
+        raise ValueError(f"there is no method {method!r}; there are {', '.join(METHODS)}")
     solved = _solved(of)
     return explain_answer(solved.rig, solved.answer, method)
 
@@ -150,10 +154,21 @@ def draw(of: "Rig | Solved", view: str = "bare", *, theme: str = "light", lit: S
 
 
 def lesson(
-    of: Sequence["Rig | Solved"], directory: str | os.PathLike[str], progress: Callable[[str], None] | None = None
-) -> Path:
-    """A lesson over the rigs, built whole into `directory`; its index.html. `progress` hears what is being made."""
-    raise NotImplementedError
+    of: Sequence["Rig | Solved"],
+    directory: str | os.PathLike[str],
+    *,
+    title: str = "",
+    progress: Callable[[str], None] | None = None,
+) -> "Made":
+    """Builds a lesson over the rigs, whole, into `directory`; the `page` of what comes back is its index.html.
+
+    Files the tutor edited stay, named in `kept`; `problems` says which sentences of the script cannot be said. `progress`
+    hears what is being made. OSError where the folder cannot be written, ImportError where an extra is missing.
+    """
+    from gantline.output.lesson_folder import build
+
+    parts = [(solved.rig, solved.answer) for solved in map(_solved, of)]
+    return build(parts, Path(directory), progress, title)
 
 
 def _solved(of: "Rig | Solved") -> Solved:

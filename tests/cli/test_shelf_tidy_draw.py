@@ -57,9 +57,9 @@ def test_tidy_writes_checks_and_prints(tmp_path, capsys) -> None:
 
 def test_tidy_leaves_a_file_with_problems_alone(tmp_path, capsys) -> None:
     file = tmp_path / "bad.rig"
-    file.write_text("load bell weight 5 parrots\n")
+    file.write_text("laod bell weight 5 N\n")
     assert run(capsys, "tidy", str(file)).status == 2
-    assert file.read_text() == "load bell weight 5 parrots\n"
+    assert file.read_text() == "laod bell weight 5 N\n"
 
 
 @pytest.mark.parametrize("view", VIEWS)

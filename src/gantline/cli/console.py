@@ -31,7 +31,7 @@ def contents(file: str) -> bytes:
     try:
         return api.contents(file)
     except (OSError, ValueError) as error:
-        raise Trouble(f"cannot read {file}: {_reason(error)}", _advice(error)) from error
+        raise Trouble(f"cannot read {file}: {reason(error)}", _advice(error)) from error
 
 
 def rig(file: str, settings: Sequence[str], json: bool) -> "Rig | None":
@@ -84,7 +84,7 @@ def save(path: str, data: bytes) -> None:
     try:
         files.write(Path(path), data)
     except (OSError, ValueError) as error:
-        raise Trouble(f"cannot write {path}: {_reason(error)}", "Choose another place with -o.") from error
+        raise Trouble(f"cannot write {path}: {reason(error)}", "Choose another place with -o.") from error
 
 
 def _setting(setting: str) -> tuple[str, str]:
@@ -94,7 +94,8 @@ def _setting(setting: str) -> tuple[str, str]:
     return name.strip(), value.strip()
 
 
-def _reason(error: OSError | ValueError) -> str:
+def reason(error: OSError | ValueError) -> str:
+    """Why the system refused, in plain words."""
     match error:
         case FileNotFoundError():
             return "there is no such file"

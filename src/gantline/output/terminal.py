@@ -80,9 +80,9 @@ def _supports(rig: Rig, answer: Answer) -> list[Row]:
     rows: list[Row] = []
     for name, sideways in ((support.name, support.sideways) for support in answer.ideal.supports):
         found = [next((one for one in regime.supports if one.name == name), None) for regime in answer.regimes]
-        rows += _line(rig, f"{name} carries", [one and one.force for one in found])
+        rows += _line(rig, f"{name} carries", [one.force if one else None for one in found])
         if sideways:
-            rows += _line(rig, f"{name}, to the right", [one and one.sideways for one in found])
+            rows += _line(rig, f"{name}, to the right", [one.sideways if one else None for one in found])
     return _first(rows, "supports")
 
 
@@ -105,10 +105,11 @@ def _opposite(value: Value) -> Value:
 
 
 def _work(rig: Rig, answer: Answer) -> list[Row]:
-    rows = _row(rig, answer, "work put in", lambda regime: regime.work and regime.work.put_in)
-    rows += _row(rig, answer, "gained", lambda regime: regime.work and regime.work.out)
-    lossy = any(regime.work and regime.work.lost and regime.work.lost.number for regime in answer.regimes)
-    return rows + (_row(rig, answer, "lost", lambda regime: regime.work and regime.work.lost) if lossy else [])
+    works = [regime.work for regime in answer.regimes]
+    rows = _line(rig, "work put in", [work.put_in if work else None for work in works])
+    rows += _line(rig, "gained", [work.out if work else None for work in works])
+    lost = [work.lost if work else None for work in works]
+    return rows + (_line(rig, "lost", lost) if any(value and value.number for value in lost) else [])
 
 
 def _first(rows: list[Row], what: str) -> list[Row]:

@@ -2,11 +2,15 @@
 
 import sys
 from argparse import ArgumentParser, Namespace
+from typing import TYPE_CHECKING
 
 from gantline import api
 
 from ..console import GOOD, PROBLEMS, Trouble, rig, save
 from .arguments import add_file, add_settings
+
+if TYPE_CHECKING:
+    from gantline.rig import Rig
 
 HELP = "the figure of a rig, in one of its views, as SVG or PNG"
 EXAMPLES = """\
@@ -37,10 +41,7 @@ def run(arguments: Namespace) -> int:
     machine = rig(arguments.file, arguments.settings, json=False)
     if machine is None:
         return PROBLEMS
-    try:
-        plate = api.draw(machine, arguments.view, theme=arguments.theme, lit=arguments.part)
-    except ValueError as error:
-        raise Trouble(str(error), "See gantline draw --help for the views.") from error
+    plate = _plate(machine, arguments)
     if arguments.output == "-":
         sys.stdout.write(plate.svg())
     elif arguments.output.endswith(".svg"):
@@ -48,6 +49,17 @@ def run(arguments: Namespace) -> int:
     else:
         save(arguments.output, _png(plate, arguments.width))
     return GOOD
+
+
+def _plate(machine: "Rig", arguments: Namespace) -> api.Plate:
+    from gantline.figure import NotDrawable
+
+    try:
+        return api.draw(machine, arguments.view, theme=arguments.theme, lit=arguments.part)
+    except ValueError as error:
+        raise Trouble(str(error), "See gantline draw --help for the views.") from error
+    except NotDrawable as error:
+        raise Trouble(f"no figure: {error.sentence}", "Another view may do; gantline solve needs no figure.") from error
 
 
 def _png(plate: api.Plate, width: int) -> bytes:
