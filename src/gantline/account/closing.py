@@ -79,8 +79,10 @@ def twist(writer: Writer, words: dict[str, str]) -> None:
     facts = writer.facts
     if facts.ideal.load is not None or not facts.numeric:
         return
-    if facts.rides:
+    if facts.rides and facts.hand_from in {part.name for part in facts.rig.fixed}:
         _friend(writer)
+    elif facts.rides:
+        return
     elif facts.answer.helps:
         _let_go(writer)
     elif _turns_over(facts):

@@ -93,8 +93,11 @@ class Facts:
 
     @property
     def load(self) -> str:
-        """The load asked about, else the first load, else the first thing that moves."""
-        return self.answer.aim or next((load.name for load in self.rig.loads), self.rig.movers[0].name)
+        """The load asked about, else that of a rider, else the first, else the first thing that moves."""
+        ridden = self.body(HAND) if self.rides else None
+        loads = [load.name for load in self.rig.loads]
+        own = [name for name in loads if ridden and name in ridden.parts]
+        return self.answer.aim or next(iter((*own, *loads)), self.rig.movers[0].name)
 
     # -- ropes, sheaves, hand ----------------------------------------------------------------------------------------
 
@@ -187,6 +190,16 @@ class Facts:
     def lossy(self) -> bool:
         """Whether the file gives loss."""
         return any(s.efficiency is not None and s.efficiency.number != 1 for s in self.sheaves)
+
+    @property
+    def held(self) -> bool:
+        """Whether friction alone holds what free wheels would let run."""
+        return self.answer.regime("holding") is not None
+
+    @property
+    def asks(self) -> bool:
+        """Whether a pull, or the load for a given pull, is asked for."""
+        return self.rig.hand is not None and (self.rig.effort is None or self.ideal.load is not None)
 
     @property
     def heavy_sheaves(self) -> tuple[Sheave, ...]:

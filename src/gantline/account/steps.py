@@ -27,6 +27,7 @@ def begin(facts: Facts, method: str, only: Collection[str] | None = None) -> Wri
         writer.words |= count_words(facts.aim)
     if facts.answer.velocity_ratio is not None:
         writer.words["vr"] = multiple_word(facts.answer.velocity_ratio)
+        writer.words["vrtimes"] = en.times(facts.answer.velocity_ratio.number or Fraction(0))
     writer.part_key[facts.load] = "W"
     others = [part.name for part in facts.rig.movers if part.name != facts.load]
     writer.part_key |= {name: f"w{n}" for n, name in enumerate(others, 1)}

@@ -1,4 +1,4 @@
-"""The facts of a rig as short tags, the words that frames are chosen by. KNOWN lists every tag there is."""
+"""The facts of a rig as short tags, the words that frames are chosen by. KNOWN and STEP list every tag there is."""
 
 from fractions import Fraction
 
@@ -6,63 +6,12 @@ from gantline.rig import Load, Moving
 
 from .facts import Body, Facts
 
+# What may be true of a rig, and of one step of an account.
 KNOWN = frozenset(
-    [
-        "holds",
-        "accelerates",
-        "indeterminate",
-        "impossible",
-        "slack",
-        "one-rope",
-        "ropes",
-        "two-ropes",
-        "N=0",
-        "N=1",
-        "N=2",
-        "N>2",
-        "N>6",
-        "hand-inside",
-        "hand-outside",
-        "no-hand",
-        "rider",
-        "dead-end-moving",
-        "own-none",
-        "own-wheel",
-        "own-block",
-        "own-hook",
-        "own-runner",
-        "own-heavy",
-        "own-light",
-        "one-weight",
-        "two-weights",
-        "more-weights",
-        "numeric",
-        "symbolic",
-        "mass",
-        "asked",
-        "lowers",
-        "effort-given",
-        "load-asked",
-        "effort-asked",
-        "helps",
-        "ma<vr",
-        "ma=vr",
-        "ma>vr",
-        "ma=1",
-        "beam>load",
-        "beam<load",
-        "P=N",
-        "lossy",
-        "one-wheel",
-        "pulls-up",
-        "level",
-        "leads",
-        "one-load",
-        "heavy-wheel",
-        "several-bodies",
-        "unit-gain",
-        "shared",
-    ]
+    ["N=1", "N=2", "N>2", "N>6", "accelerates", "asked", "dead-end-moving", "effort-asked", "effort-given", "hand-inside", "helps", "holds", "impossible", "indeterminate", "load-asked", "lossy", "lowers", "ma=1", "ma=vr", "ma>vr", "numeric", "one-load", "one-rope", "one-weight", "one-", "wheel", "own-block", "own-heavy", "own-none", "own-runner", "own-wheel", "rider", "ropes", "several-bodies", "shared", "slack", "symbolic", "two-ropes", "two-weights", "unit-gain"]
+)
+STEP = frozenset(
+    ["E=1", "E=2", "above", "alike", "alone", "below", "bodies", "carried", "down", "equal", "even", "falls", "first", "flyer", "free", "friend", "gives", "half", "hanging", "heavy", "held", "later", "less", "let-go", "light", "load", "loose", "lowering-first", "many-help", "massed", "meet", "merged", "minus", "more", "moves", "once", "one", "pair", "plus", "pull-given", "pulled-up", "ratio", "rest", "rises", "runner", "several", "single", "sinking", "stays", "still", "turned", "twice", "two", "up", "weighs", "whole"]
 )
 
 
@@ -95,7 +44,7 @@ def _hand(facts: Facts) -> set[str]:
     if facts.rig.hand is None:
         return {"no-hand"}
     found = {"pulls-up"} if facts.pulls_up else set()
-    if facts.rides:
+    if facts.rides and facts.body("hand") == facts.body(facts.load):
         return found | {"rider"}
     return found | {"hand-inside" if facts.hand_inside else "hand-outside"}
 

@@ -17,7 +17,7 @@ def trouble(writer: Writer) -> Account:
     ]
     for body in _locally_right_first(writer, concerned):
         body_line(writer, body, "body")
-    step = {"impossible": "clash", "indeterminate": "undecided", "slack": "push"}[facts.answer.status]
+    step = {"impossible": "clash", "indeterminate": "undecided", "slack": "push", "holds": "held"}[facts.answer.status]
     parts = [name for body in concerned for name in body.parts]
     writer.step(step, "free-body", lit=parts or (facts.load,), true=true, words=words, pause=2.0)
     writer.step("mend", "bare", lit=parts or (facts.load,), true=true, words=words)

@@ -26,7 +26,9 @@ def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     facts = Facts(rig, answer)
     if answer.status != "holds":
         return no(facts, NAME, answer.status)
-    if rig.hand is None or not isinstance(rig.part(facts.load), Load):
+    if facts.held:
+        return no(facts, NAME, "friction")
+    if not facts.asks or not isinstance(rig.part(facts.load), Load):
         return no(facts, NAME, "no-hand" if rig.hand is None else "open")
     if hops(facts) is None or not carry(rig) or facts.ideal.load is not None:
         return no(facts, NAME, "open")
@@ -105,7 +107,7 @@ def _hop(writer: Writer, hop: Hop, units: dict[str, str], letters: Letters, true
     true |= {"above" if hop.above else "below", "alone" if not more and hop.turns == 1 else "many"} | heavy
     words: dict[str, str | en.Noun] = {
         "block": writer.nouns[block], "rope": writer.nouns[f"rope {rope}"], "onto": writer.nouns[f"rope {hop.onto}"],
-        "times": en.times(Fraction(abs(times))), "result": units[hop.onto],
+        "times": en.times(Fraction(abs(times))) if abs(times) > 1 else "with one strand", "result": units[hop.onto],
         "weight": f"{{{key}_bare}}", "several": en.joined([writer.nouns[f"rope {r}"].the for r, _ in hop.known]),
     }  # fmt: skip
     strands = hop.body.strands
@@ -133,7 +135,10 @@ def _add(writer: Writer, hop: Hop, units: dict[str, str], letters: Letters) -> N
         "multiple": en.units(multiple, Fraction(0), "extra"), "one": units[hop.known[0][0]],
         "times": en.count(hop.known[0][1]), "rope": writer.nouns[f"rope {hop.known[0][0]}"],
     }  # fmt: skip
-    true = {sign, "several" if len(hop.known) > 1 else "single"} | ({"once"} if hop.known[0][1] == 1 else set())
+    sign = f"{sign} one" if multiple == 1 else sign
+    true = {*sign.split(), "several" if len(hop.known) > 1 else "single"} | (
+        {"once"} if hop.known[0][1] == 1 else set()
+    )
     pulled: list[Formula] = []
     for rope, times in hop.known:
         pulled += [letters[rope][0]] * times

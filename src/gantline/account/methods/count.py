@@ -36,8 +36,10 @@ def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     facts = Facts(rig, answer)
     if answer.status != "holds":
         return no(facts, NAME, answer.status)
-    if rig.hand is None or facts.aim is None:
-        return no(facts, NAME, "no-hand")
+    if facts.held:
+        return no(facts, NAME, "friction")
+    if not facts.asks or facts.aim is None:
+        return no(facts, NAME, "no-hand" if rig.hand is None else "given")
     if len(rig.ropes) > 1:
         return no(facts, NAME, "ropes" if len(facts.aim.ropes) > 1 else "several-ropes")
     if answer.freedoms > 1:

@@ -21,7 +21,7 @@ def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     """Valid for whatever is at rest; for what cannot rest or is undecided it says why."""
     if answer.status == "accelerates":
         return no(Facts(rig, answer), NAME, "accelerates")
-    return Yes(half=answer.status != "holds")
+    return Yes(half=answer.status != "holds" or Facts(rig, answer).held)
 
 
 def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
@@ -32,9 +32,9 @@ def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
     movers(writer)
     if not short:
         path(writer)
-    if answer.status != "holds":
+    if answer.status != "holds" or facts.held:
         return trouble(writer)
-    if rig.hand is not None and (rig.effort is None or facts.ideal.load is not None):
+    if facts.asks:
         ask(writer)
     writer.step("apart", "free-body", lit=[part for body in facts.bodies for part in body.parts])
     ordered = sorted(facts.bodies, key=lambda body: body == facts.aim)

@@ -25,13 +25,10 @@ def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     facts = Facts(rig, answer)
     if answer.status != "holds":
         return no(facts, NAME, answer.status)
-    if (
-        rig.hand is None
-        or facts.aim is None
-        or facts.ideal.effort is None
-        or not isinstance(rig.part(facts.load), Load)
-    ):
-        return no(facts, NAME, "no-hand")
+    if facts.held:
+        return no(facts, NAME, "friction")
+    if not facts.asks or facts.aim is None or not isinstance(rig.part(facts.load), Load):
+        return no(facts, NAME, "no-hand" if rig.hand is None else "other")
     if len(rig.ropes) == 1:
         return no(facts, NAME, "one-rope")
     if len(facts.aim.ropes) > 1:
@@ -39,6 +36,8 @@ def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     way = hops(facts)
     if way is None or facts.ideal.load is not None or any(_gain(hop) is None for hop in way):
         return no(facts, NAME, "other")
+    if sum(_gain(hop) != 1 for hop in way) < 2:
+        return no(facts, NAME, "single")
     return Yes()
 
 
@@ -60,7 +59,7 @@ def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
     movers(writer)
     path(writer)
     ask(writer)
-    ordered = list(reversed(way))
+    ordered = [hop for hop in reversed(way) if _gain(hop) != 1]
     for n, hop in enumerate(ordered, 1):
         _stage(writer, hop, n)
     factors = [Fraction(_gain(hop) or 1) for hop in ordered]

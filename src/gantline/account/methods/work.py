@@ -23,8 +23,10 @@ def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     facts = Facts(rig, answer)
     if answer.status != "holds":
         return no(facts, NAME, answer.status)
-    if rig.hand is None or facts.ideal.effort is None or facts.ideal.load is not None or rig.effort is not None:
-        return no(facts, NAME, "no-hand")
+    if facts.held:
+        return no(facts, NAME, "friction")
+    if rig.hand is None or facts.ideal.effort is None or rig.effort is not None:
+        return no(facts, NAME, "no-hand" if rig.hand is None else "given")
     if answer.freedoms > 1:
         return no(facts, NAME, "freedoms")
     if answer.velocity_ratio is None or not answer.velocity_ratio.number:

@@ -101,6 +101,8 @@ CARRY: Frames = {
     ),
     "solve": (
         F("symbolic", "That must be all the weight there, so your pull is {F}.", "the answer"),
+        F("plus one", "F and {extra_bare} together hold {total_bare}, so your pull is {F_near}.", "the answer"),
+        F("minus one", "F less {extra_bare} holds {total_bare}, so your pull is {F_near}.", "the answer"),
         F(
             "plus",
             "[multiple] and {extra_bare} hold {total_bare}, so [multiple] alone make {rest_bare}. Your pull is "
@@ -112,6 +114,7 @@ CARRY: Frames = {
             "[multiple] less {extra_bare} hold {total_bare}, so [multiple] make {rest_bare}. Your pull is {F_near}.",
             "the answer",
         ),
+        F("one", "F has to hold all {total_bare}, so your pull is {F_near}.", "the answer"),
         F("", "[multiple] hold {total_bare}, so your pull is {F_near}.", "the answer"),
     ),
     "recap": (

@@ -25,19 +25,24 @@ CLOSING: Frames = {
             "a likely slip",
         ),
         F(
+            "merged ropes unit-gain",
+            "If you wrote {X}, you shared the weight by [k]. But no wheel on the way to [the load] adds to your pull.",
+            "a likely slip",
+        ),
+        F(
             "merged ropes",
             "If you wrote {X}, you shared the weight by [k]. But follow the pull: by the time it reaches [the "
             "load] it is [vr] F.",
             "a likely slip",
         ),
         F(
-            "merged rider",
-            "If you wrote {X}, you shared the weight by [k]. But look at what holds you: it is [n] strands.",
+            "merged N=1",
+            "If you wrote {X}, you shared the weight by [k]. But only one strand goes up from it.",
             "a likely slip",
         ),
         F(
-            "merged N=1",
-            "If you wrote {X}, you shared the weight by [k]. But only one strand holds [the load].",
+            "merged rider",
+            "If you wrote {X}, you shared the weight by [k]. But look at what holds you: it is [n] strands.",
             "a likely slip",
         ),
         F(

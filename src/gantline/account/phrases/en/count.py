@@ -13,6 +13,7 @@ COUNT: Frames = {
         F("", f"Draw an imaginary bag around [the load] and [its own], {_LOOK}", "the bag"),
     ),
     "cross": (
+        F("rider N=1", "You are in the bag yourself, and one strand alone passes through it.", "what crosses"),
         F(
             "rider",
             "You are in the bag yourself, so the strand in your hands passes through it too: [n] strands in all.",
@@ -68,6 +69,7 @@ COUNT: Frames = {
     ),
     "same": (
         F("N=1 hand-inside", ""),
+        F("N=1 rider", ""),
         F(
             "N=1",
             "The wheel turns freely: pulled harder on one side, it would start to spin. So the rope pulls alike "
@@ -172,6 +174,7 @@ COUNT: Frames = {
         ),
     ),
     "recap": (
+        F("rider N=1", "One strand through the bag: whoever pulls on it carries everything.", "in one breath"),
         F(
             "rider",
             "[n] strands pass through the bag, and one is in your own hands: you lift yourself with one of [n] "

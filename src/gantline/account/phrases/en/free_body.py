@@ -69,6 +69,13 @@ FREE_BODY: Frames = {
             "what is open",
         ),
     ),
+    "held": (
+        F(
+            "",
+            "With free wheels [the load] would not stay. But the wheels drag, and here that is enough to hold it.",
+            "what holds it",
+        ),
+    ),
     "push": (
         F(
             "",
@@ -77,6 +84,11 @@ FREE_BODY: Frames = {
         ),
     ),
     "mend": (
+        F(
+            "held",
+            "How much each side really pulls depends on how it came to rest; only the limits can be told.",
+            "what is left open",
+        ),
         F(
             "impossible ropes",
             "Let go, and one goes down and the other up. Give both the same weight, and it can be held.",

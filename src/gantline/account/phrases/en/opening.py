@@ -88,12 +88,22 @@ OPENING: Frames = {
             "what else moves",
         ),
         F(
-            "runner one heavy",
+            "runner one heavy !own-runner",
+            "Above it a wheel moves as well, a runner; it weighs [weight].",
+            "what else moves",
+        ),
+        F(
+            "runner one !own-runner",
+            "Above it a wheel moves as well, a runner, so light that we leave it out.",
+            "what else moves",
+        ),
+        F(
+            "runner one heavy own-runner",
             "Above it hangs [the body], holding the first rope's end. It weighs [weight] too.",
             "what else moves",
         ),
         F(
-            "runner one",
+            "runner one own-runner",
             "Above it hangs [the body], holding the first rope's end, and so light that we leave it out.",
             "what else moves",
         ),

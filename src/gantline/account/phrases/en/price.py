@@ -189,13 +189,19 @@ PRICE: Frames = {
         F("", "In the same way [the rope] lets [the body] down [d].", "and so on"),
     ),
     "pay-all": (
+        F(
+            "asked unit-gain",
+            "And [the rope] keeps its length too, so your hand takes in {s} as well.",
+            "rope taken in",
+        ),
+        F("unit-gain", "And [the rope] keeps its length too, so your hand goes as far as [the load].", "rope taken in"),
         F("asked lowers", "What the others give up runs out through your hand: {s}.", "rope paid out"),
         F(
             "asked",
-            "And [the rope] keeps its length too. What goes spare comes to your hand: {s}, [vr] times the rise.",
+            "And [the rope] keeps its length too. What goes spare comes to your hand: {s}, [vrtimes] the rise.",
             "rope taken in",
         ),
-        F("", "And [the rope] keeps its length too: your hand takes in [vr] times the rise.", "rope taken in"),
+        F("", "And [the rope] keeps its length too: your hand takes in [vrtimes] the rise.", "rope taken in"),
     ),
     "room": (
         F(

@@ -5,6 +5,11 @@ REFUSALS: dict[str, dict[str, str]] = {
         "impossible": "No reckoning of pulls will do before [the part] can be held at all.",
         "indeterminate": "What holds [the part] can share the load in many ways, so no sum settles it.",
         "slack": "A rope would have to push [the part], and ropes only pull.",
+        "friction": (
+            "Friction alone holds [the load], so the two sides of a wheel may pull differently, and no sum says "
+            "how much."
+        ),
+        "given": "The pull is given and so is [the load]: nothing is left to ask.",
         "no-hand": "Nobody hauls here: [the load] hangs on ropes alone, so there is no pull to ask for.",
     },
     "count": {
@@ -53,15 +58,28 @@ REFUSALS: dict[str, dict[str, str]] = {
             "Work in and work out do not settle it: [the load] gathers speed, and part of the work goes into that."
         ),
         "freedoms": "One sum of energy cannot settle two motions: [the part] and [the other] can each move alone.",
+        "friction": (
+            "Friction alone holds [the load], so the two sides of a wheel may pull differently, and no sum says "
+            "how much."
+        ),
+        "given": "The pull is given and so is [the load]: nothing is left to ask.",
         "no-hand": "Nobody puts work in here: [the load] hangs on ropes that no hand hauls.",
         "still": "Nothing at [the load] can move here, so no work is done that one could compare.",
     },
     "stages": {
         "accelerates": "Stages multiply pulls that are at rest, and [the load] picks up speed.",
         "one-rope": "There is only one rope at [the load] here, one single stage, so there is nothing to multiply.",
+        "single": (
+            "Only one of the ropes between your hand and [the load] gains anything, so there is nothing to multiply."
+        ),
         "shared": (
             "The stages do not follow one another: more than one rope holds [the load], and so their pulls add."
         ),
+        "friction": (
+            "Friction alone holds [the load], so the two sides of a wheel may pull differently, and no sum says "
+            "how much."
+        ),
+        "given": "The pull is given and so is [the load]: nothing is left to ask.",
         "no-hand": "Nobody hauls at [the load], so there is no gain for stages to multiply.",
         "other": "The ropes do not form a chain from your hand to [the load], so there are no stages to multiply.",
     },

@@ -173,7 +173,11 @@ def cardinal(number: int) -> str:
 def units(multiple: Fraction, extra: Fraction, key: str) -> str:
     """A pull in units of the hand's: F, two F plus 24, four F less 120; the number stays a live slot."""
     base = (
-        "F" if multiple == 1 else f"{count(int(multiple))} F" if multiple.denominator == 1 else f"{_share(multiple)} F"
+        "F"
+        if multiple == 1
+        else f"{count(int(multiple))} F"
+        if multiple.denominator == 1
+        else f"{_share(multiple)} of F"
     )
     return base if extra == 0 else f"{base} {'plus' if extra > 0 else 'less'} {{{key}_bare}}"
 
