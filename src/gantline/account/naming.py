@@ -12,52 +12,16 @@ from .facts import Facts
 RoleKind = Literal["load", "own", "runner", "flyer", "loose", "hanging", "block", "wheel", "anchor", "you"]
 
 # Words a file likes as names that say where a thing is, or nothing, and so are no nouns for the ear.
-_NOT_NOUNS = frozenset(
-    [
-        "load",
-        "weight",
-        "mass",
-        "body",
-        "thing",
-        "object",
-        "item",
-        "part",
-        "low",
-        "high",
-        "top",
-        "upper",
-        "lower",
-        "left",
-        "right",
-        "first",
-        "second",
-        "third",
-        "middle",
-        "centre",
-        "center",
-        "heavy",
-        "light",
-        "big",
-        "small",
-        "bottom",
-        "above",
-        "below",
-        "inner",
-        "outer",
-        "main",
-        "aux",
-        "tmp",
-        "test",
-        "foo",
-        "bar",
-        "baz",
-    ]
-)
+_NOT_NOUNS = frozenset((
+    "load", "weight", "mass", "body", "thing", "object", "item", "part", "low", "high", "top", "upper", "lower",
+    "left", "right", "first", "second", "third", "middle", "centre", "center", "heavy", "light", "big", "small",
+    "bottom", "above", "below", "inner", "outer", "main", "aux", "tmp", "test", "foo", "bar", "baz",
+))  # fmt: skip
 
 # Names that tell one load from another without being nouns: "the heavy load".
-KINDS_OF_LOAD = frozenset(
-    ["heavy", "light", "big", "small", "left", "right", "upper", "lower", "first", "second", "third"]
-)
+KINDS_OF_LOAD = frozenset((
+    "heavy", "light", "big", "small", "left", "right", "upper", "lower", "first", "second", "third",
+))  # fmt: skip
 
 
 class Role(Struct, frozen=True):

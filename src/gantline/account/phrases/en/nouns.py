@@ -6,77 +6,17 @@ from ...naming import KINDS_OF_LOAD, Role
 from .words import article, count, ordinal
 
 # Stuff that is not counted: "a load of flour", afterwards "the load".
-_STUFF = frozenset(
-    [
-        "flour",
-        "sand",
-        "water",
-        "coal",
-        "grain",
-        "hay",
-        "straw",
-        "gravel",
-        "cement",
-        "furniture",
-        "timber",
-        "wood",
-        "luggage",
-        "ballast",
-        "cargo",
-        "freight",
-        "equipment",
-        "wheat",
-        "corn",
-        "rice",
-        "salt",
-        "sugar",
-        "oil",
-        "paint",
-        "oats",
-        "barley",
-        "stone",
-        "iron",
-        "steel",
-        "lead",
-        "earth",
-        "soil",
-        "snow",
-        "ice",
-        "mud",
-        "milk",
-        "beer",
-        "wine",
-        "tar",
-        "peat",
-        "firewood",
-        "brick",
-        "rubble",
-        "machinery",
-        "gear",
-        "kit",
-        "stuff",
-    ]
-)
+_STUFF = frozenset((
+    "flour", "sand", "water", "coal", "grain", "hay", "straw", "gravel", "cement", "furniture", "timber", "wood",
+    "luggage", "ballast", "cargo", "freight", "equipment", "wheat", "corn", "rice", "salt", "sugar", "oil", "paint",
+    "oats", "barley", "stone", "iron", "steel", "lead", "earth", "soil", "snow", "ice", "mud", "milk", "beer",
+    "wine", "tar", "peat", "firewood", "brick", "rubble", "machinery", "gear", "kit", "stuff",
+))  # fmt: skip
 # Fixed things a wheel is hung on, rather than words for where it is.
-_THINGS = frozenset(
-    [
-        "ring",
-        "beam",
-        "hook",
-        "rafter",
-        "girder",
-        "post",
-        "davit",
-        "bracket",
-        "branch",
-        "pole",
-        "tree",
-        "boom",
-        "arm",
-        "jib",
-        "gantry",
-    ]
-)
+_THINGS = frozenset((
+    "ring", "beam", "hook", "rafter", "girder", "post", "davit", "bracket", "branch", "pole", "tree", "boom", "arm",
+    "jib", "gantry",
+))  # fmt: skip
 
 
 class Noun(Struct, frozen=True):
@@ -166,26 +106,10 @@ def _fixed(role: Role) -> Noun:
     return Noun(first, f"the {which}{where} {thing}")
 
 
-_ROPE_WORDS = frozenset(
-    [
-        "long",
-        "short",
-        "first",
-        "second",
-        "third",
-        "fourth",
-        "upper",
-        "lower",
-        "middle",
-        "high",
-        "low",
-        "left",
-        "right",
-        "inner",
-        "outer",
-        "main",
-    ]
-)
+_ROPE_WORDS = frozenset((
+    "long", "short", "first", "second", "third", "fourth", "upper", "lower", "middle", "high", "low", "left",
+    "right", "inner", "outer", "main",
+))  # fmt: skip
 
 
 def rope_nouns(names: list[str], in_hand: str | None) -> dict[str, Noun]:
