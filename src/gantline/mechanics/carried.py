@@ -5,8 +5,7 @@ from fractions import Fraction
 from msgspec import Struct
 from msgspec.structs import replace
 
-from gantline.quantity import Formula, Number
-from gantline.quantity.formula import value
+from gantline.quantity import Formula, Number, value
 from gantline.rig import Given, Rig
 
 from .answer import Value

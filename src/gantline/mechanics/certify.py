@@ -8,7 +8,7 @@ from collections.abc import Mapping
 
 from flint import fmpq
 
-from gantline.quantity.formula import value
+from gantline.quantity import value
 from gantline.rig import Contact, Rig, Rope, Sheave, Strand
 
 from .answer import Certificate, Check, Regime, Value

@@ -3,8 +3,7 @@
 from fractions import Fraction
 from typing import Any
 
-from gantline.quantity import Formula, Number
-from gantline.quantity.formula import symbols
+from gantline.quantity import Formula, Number, symbols
 from gantline.rig import Rig
 
 from .answer import Motion, Pull, Regime, Support, Value, Way

@@ -4,8 +4,7 @@ from collections.abc import Callable, Mapping
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
-from gantline.quantity import Formula
-from gantline.quantity.formula import Number, Power, Product, Quotient, Sum, Symbol, symbols
+from gantline.quantity import Formula, Number, Power, Product, Quotient, Sum, Symbol, symbols
 from gantline.rig import Rig
 
 from .answer import Answer, Value
