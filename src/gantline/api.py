@@ -162,8 +162,8 @@ def lesson(
 ) -> "Made":
     """Builds a lesson over the rigs, whole, into `directory`; the `page` of what comes back is its index.html.
 
-    Files the tutor edited stay, named in `kept`; `problems` says which sentences of the script cannot be said. `progress`
-    hears what is being made. OSError where the folder cannot be written, ImportError where an extra is missing.
+    Files the tutor edited stay, named in `kept`; `problems` says which sentences of the script cannot be said.
+    `progress` hears what is being made. OSError where the folder cannot be written, ImportError where an extra is missing.
     """
     from gantline.output.lesson_folder import build
 

@@ -78,8 +78,8 @@ def test_the_readme_begins_with_the_job_and_two_commands() -> None:
     title, job, *rest = (ROOT / "README.md").read_text(encoding="utf-8").split("\n\n")
     assert title == "# Gantline"
     assert 200 < len(job) < 900
-    assert "make lesson" in rest[1]
-    assert "make test" in rest[1]
+    assert "make lesson" in rest[0]
+    assert "make test" in rest[0]
 
 
 def test_every_folder_says_what_it_is() -> None:
