@@ -42,7 +42,7 @@ def test_a_word_nearly_right_gets_a_suggestion(written: str, meant: str) -> None
     assert f"`{meant}`" in problem.do
 
 
-# -- bytes ---------------------------------------------------------------------------------------------------------------
+# -- bytes -----------------------------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(
@@ -77,7 +77,7 @@ def test_a_byte_that_is_not_utf8_is_named() -> None:
     assert "0xFC" in problem.says
 
 
-# -- limits, on both sides -----------------------------------------------------------------------------------------------
+# -- limits, on both sides -------------------------------------------------------------------------------------------
 
 
 def test_the_size_of_a_text() -> None:
@@ -132,7 +132,7 @@ def test_of_very_many_problems_the_first_hundred_are_shown_and_the_rest_counted(
     assert [one.place.line for one in problems[:100]] == list(range(1, 101))
 
 
-# -- what is accepted ----------------------------------------------------------------------------------------------------
+# -- what is accepted ------------------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize("end", ["\n", "\r\n", "\r"])
@@ -174,8 +174,11 @@ def test_places_count_characters_and_a_tab_as_one() -> None:
     assert statement.comment == "light"
 
 
+TITLES = ("{{7*7}}", "%n%s", "=1+1", "</script>", "]]>", "&#0;", "A#1, and: more", "fixed beam", "鐘 ١٢ é", "a,")
+
+
 def test_a_title_is_plain_text_whatever_it_says() -> None:
-    for title in ("{{7*7}}", "%n%s", "=1+1", "</script>", "]]>", "&#0;", "A#1, and: more", "fixed beam", "鐘 ١٢ é", "a,"):
+    for title in TITLES:
         tree, problems = parse(f"title  {title}  # said")
         assert problems == ()
         assert (tree.items[0].title, tree.items[0].comment) == (title, "said")
