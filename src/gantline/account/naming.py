@@ -9,7 +9,7 @@ from gantline.rig import Fixed, Moving
 
 from .facts import Facts
 
-RoleKind = Literal["load", "own", "runner", "flyer", "loose", "hanging", "block", "wheel", "anchor", "you"]
+RoleKind = Literal["load", "own", "runner", "flyer", "loose", "hanging", "middle", "block", "wheel", "anchor", "you"]
 
 # Words a file likes as names that say where a thing is, or nothing, and so are no nouns for the ear.
 _NOT_NOUNS = frozenset((
@@ -89,7 +89,7 @@ def _kind(facts: Facts, block: Moving) -> RoleKind:
         return "loose"
     if facts.sinks(block) or (facts.rise(block.name) is None and _carried_over(facts, block)):
         return "flyer"
-    return "runner" if len(block.sheaves) == 1 else "block"
+    return "runner" if len(block.sheaves) == 1 else "middle"
 
 
 def _carried_over(facts: Facts, block: Moving) -> bool:

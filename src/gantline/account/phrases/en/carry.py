@@ -35,8 +35,8 @@ CARRY: Frames = {
     "hop": (
         F(
             "above alone heavy",
-            "Look at [the block]. [the rope] pulls it down [times], and its own [weight] with it. It rests, so "
-            "[the onto] holds all that from above: [result].",
+            "Look at [the block]: [the rope] pulls it down [times], and its own [weight] come on top. [the onto] must "
+            "hold all that from above: [result].",
             "handed on",
         ),
         F(
@@ -58,8 +58,7 @@ CARRY: Frames = {
         ),
         F(
             "below alone later heavy",
-            "Next, [the block]: [the rope] lifts it [times], less its own [weight]. What is left pulls on by "
-            "[the onto]: [result].",
+            "Next, [the block]: lifted [times], less its own [weight]. What is left pulls on by [the onto]: [result].",
             "handed on",
         ),
         F(
@@ -69,8 +68,8 @@ CARRY: Frames = {
         ),
         F(
             "below alone heavy",
-            "Look at [the block]. [the rope] pulls it up [times]; its own weight takes [weight] of that. What "
-            "is left pulls on by [the onto]: [result].",
+            "Look at [the block]: [the rope] lifts it [times], and its own [weight] comes off that. [the onto] gets "
+            "what is left: [result].",
             "handed on",
         ),
         F(
@@ -105,13 +104,14 @@ CARRY: Frames = {
         F("minus one", "F less {extra_bare} holds {total_bare}, so your pull is {F_near}.", "the answer"),
         F(
             "plus",
-            "[multiple] and {extra_bare} hold {total_bare}, so [multiple] alone make {rest_bare}. Your pull is "
+            "[multiple] and {extra_bare} hold {total_bare}, so [multiple] alone make {rest_bare}: your pull is "
             "{F_near}.",
             "the answer",
         ),
         F(
             "minus",
-            "[multiple] less {extra_bare} hold {total_bare}, so [multiple] make {rest_bare}. Your pull is {F_near}.",
+            "[multiple] less {extra_bare} hold {total_bare}. So [multiple] make {rest_bare}, and your pull is "
+            "{F_near}.",
             "the answer",
         ),
         F("one", "F has to hold all {total_bare}, so your pull is {F_near}.", "the answer"),

@@ -62,8 +62,8 @@ CLOSING: Frames = {
         ),
         F(
             "lossy",
-            "So much for perfect wheels. [loss], so raising takes {F_up_rough}, and while it comes down you "
-            "hold {F_down_bare}.",
+            "So much for perfect wheels: [loss]. Raising takes {F_up_rough}, and while it comes down you hold "
+            "{F_down_bare}.",
             "what really happens",
         ),
         F(

@@ -47,7 +47,7 @@ def _noun(role: Role, alone: bool, of: "Noun | None", stays: bool) -> Noun:
             return _load(role, alone)
         case "own":
             return _own(role, alone, of, stays)
-        case "runner" | "flyer" | "loose" | "hanging":
+        case "runner" | "flyer" | "loose" | "hanging" | "middle":
             return _mover(role)
         case _:
             return _fixed(role)
@@ -78,7 +78,8 @@ def _own(role: Role, alone: bool, of: Noun | None, stays: bool) -> Noun:
 
 
 def _mover(role: Role) -> Noun:
-    thing = {"runner": "runner", "flyer": "flying block", "loose": "loose block", "hanging": "hanging wheel"}[role.kind]
+    things = {"flyer": "flying block", "loose": "loose block", "hanging": "hanging wheel", "middle": "middle block"}
+    thing = things.get(role.kind, role.kind)
     if role.kind == "hanging" and role.wheels != 1:
         thing = "hanging block"
     return _numbered(thing, role.place)
@@ -135,6 +136,6 @@ def pulls(found: list[tuple[Noun, int]]) -> str:
 
 
 def motions(found: list[tuple[Noun, bool, str]]) -> str:
-    """What other bodies do: the sack sinks at 5.6, and the bag rises at 11.2."""
-    said = [f"{body.the} {'rises' if up else 'sinks'} at {speed}" for body, up, speed in found]
+    """What other bodies do, three of them at most: the sack sinks at 5.6, and the bag rises at 11.2."""
+    said = [f"{body.the} {'rises' if up else 'sinks'} at {speed}" for body, up, speed in found[:3]]
     return said[0] if len(said) == 1 else f"{', '.join(said[:-1])}, and {said[-1]}"

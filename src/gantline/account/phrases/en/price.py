@@ -194,7 +194,11 @@ PRICE: Frames = {
             "And [the rope] keeps its length too, so your hand takes in {s} as well.",
             "rope taken in",
         ),
-        F("unit-gain", "And [the rope] keeps its length too, so your hand goes as far as [the load].", "rope taken in"),
+        F(
+            "unit-gain",
+            "And [the rope] keeps its length too, so your hand goes as far as [the load].",
+            "rope taken in",
+        ),
         F("asked lowers", "What the others give up runs out through your hand: {s}.", "rope paid out"),
         F(
             "asked",
