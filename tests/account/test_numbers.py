@@ -54,6 +54,7 @@ def test_sums_add_up_as_said(terms):
 def test_rounding_is_small(number):
     assert abs(numeral(number).off) <= Fr(1, 180)
 
+
 def test_near_numbers_are_told_apart():
     assert telling_places([Fr(120), Fr(12308, 100), Fr(11692, 100)]) == 0
     assert telling_places([Fr(100), Fr(1003, 10)]) == 1

@@ -1,10 +1,30 @@
 """Explains a solved rig in several ways, says kindly why a way will not do, and knows the wrong answers it invites."""
 
+from typing import TYPE_CHECKING, Any
+
 from .account import Account, Refusal, Said, Step, WrongAnswer
-from .explaining import accounts, explain
-from .methods import METHODS
-from .verdict import verdict
-from .wrong import WRONG_RULES, wrong_answers
+
+if TYPE_CHECKING:
+    from .explaining import accounts, explain
+    from .methods import METHODS
+    from .verdict import verdict
+    from .wrong import WRONG_RULES, wrong_answers
+
+_LAZY = {
+    "METHODS": "methods", "WRONG_RULES": "wrong", "accounts": "explaining", "explain": "explaining",
+    "verdict": "verdict", "wrong_answers": "wrong",
+}  # fmt: skip
+
+
+def __getattr__(name: str) -> Any:
+    """An answer on its own needs one sentence, not seven ways of explaining: each is loaded when it is asked for."""
+    if name not in _LAZY:
+        raise AttributeError(name)
+    from importlib import import_module
+
+    found = globals()[name] = getattr(import_module(f".{_LAZY[name]}", __name__), name)
+    return found
+
 
 __all__ = [
     "METHODS", "WRONG_RULES", "Account", "Refusal", "Said", "Step", "WrongAnswer", "accounts", "explain",
