@@ -7,12 +7,12 @@ from .account import Account, Refusal, Said, Step, WrongAnswer
 if TYPE_CHECKING:
     from .explaining import accounts, explain
     from .methods import METHODS
-    from .verdict import verdict
+    from .status import verdict
     from .wrong import WRONG_RULES, wrong_answers
 
 _LAZY = {
     "METHODS": "methods", "WRONG_RULES": "wrong", "accounts": "explaining", "explain": "explaining",
-    "verdict": "verdict", "wrong_answers": "wrong",
+    "verdict": "status", "wrong_answers": "wrong",
 }  # fmt: skip
 
 
