@@ -7,6 +7,7 @@ from gantline.figure import Layout, Scene, draw, lay_out
 from gantline.mechanics import Answer
 from gantline.rig import Rig
 
+from . import words
 from .beats import beats, question
 from .hauling import hauling
 from .lesson import Lesson, Part
@@ -30,7 +31,13 @@ def compose(solved: Sequence[Solved], script: Script | None = None, title: str =
     for rig, answer in solved:
         keys.append(_key(rig.title, keys))
         parts.append(_part(keys[-1], rig, answer, script or {}))
-    return Lesson(title or parts[0].title, tuple(parts), moral(parts))
+    return Lesson(title or _title(parts), tuple(parts), moral(parts))
+
+
+def _title(parts: Sequence[Part]) -> str:
+    if len(parts) == 1:
+        return parts[0].title
+    return f"A lesson over {words.COUNTS.get(len(parts), str(len(parts)))} rigs"
 
 
 def _key(title: str, taken: Sequence[str]) -> str:

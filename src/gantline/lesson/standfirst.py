@@ -34,4 +34,4 @@ def _load(rig: Rig) -> str:
 
 def _ropes(rig: Rig) -> str:
     count = len(rig.ropes)
-    return " on one rope" if count == 1 else f" with {('', '', 'two', 'three', 'four')[count]} ropes" if count < 5 else ""
+    return " on one rope" if count == 1 else f" with {words.COUNTS.get(count, str(count))} ropes"

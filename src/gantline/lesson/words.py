@@ -21,6 +21,8 @@ LOOKS = {
 PRICE = "what the smaller pull costs in rope"
 CLOSING = "At the end you see where real wheels differ from perfect ones."
 
+COUNTS = {2: "two", 3: "three", 4: "four", 5: "five", 6: "six"}
+
 WAY_STEPS_LEFT_OUT = {
     "meet", "path", "ask", "gain", "beam", "pay", "pay-hand", "work", "wrong", "really", "still", "tilt", "recap",
     "twist", "answer", "where", "room",

@@ -49,9 +49,9 @@ def _reason(rig: Rig, relation: Relation, known: list[Relation]) -> str:
     cited = [n for n, each in enumerate((r for r in known if _tells(r)), 1) if each.kind in causes]
     parts = [part for part in relation.parts if ":" not in part and part not in ("hand",)]
     rope = "One rope" if len(rig.ropes) == 1 else f"The rope {relation.id.split(':')[-1]}"
-    return words.REASONS[name].format_map(
-        {"a rope": rope, "parts": _and(parts[:1] if relation.kind == "support" else parts), "cited": _numbers(cited)}
-    )
+    shown = _and(parts[:1] if relation.kind == "support" else parts)
+    reason = words.REASONS[name].format_map({"a rope": rope, "parts": shown, "cited": _numbers(cited)})
+    return reason[:1].upper() + reason[1:]
 
 
 def _numbers(lines: list[int]) -> str:
@@ -147,5 +147,5 @@ def _more(rest: list[Checked]) -> str:
     if not rest:
         return ""
     left = _exact(max(abs(check.residual) for check in rest))
-    return f"{len(rest)} more {'check' if len(rest) == 1 else 'checks'} of formulas, sheaves and other ways of running: {left}."
-
+    count = "One more check" if len(rest) == 1 else f"{len(rest)} more checks"
+    return f"{count} (formulas, sheaves, other ways of running) {'leaves' if len(rest) == 1 else 'leave'} {left} as well."

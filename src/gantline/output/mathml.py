@@ -2,20 +2,42 @@
 
 from collections.abc import Mapping
 
+from gantline.quantity import Equation
+
 from .markup import Markup, element, join
 from .setting import Letter, Numeral, Raised, Row, Set, Shown, Sign, Stacked, Words, plain, set_out
 
 Kinds = Mapping[str, str]
+_SHORT = 12  # characters of an equation that is never parted
 
 
-def write(shown: Shown, kinds: Kinds | None = None, alttext: str | None = None) -> Markup:
-    """A `math` element of a formula, an equation, or a short formula in words.
+def write(shown: Shown, kinds: Kinds | None = None) -> Markup:
+    """A formula, an equation, or a short formula in words as `math` elements, one for each piece that may stand on a
+    line of its own: what is before an equals sign, and each equals sign with what follows it.
 
-    `kinds` gives symbols a class by which a page may colour them. `alttext` is the formula on one
-    line unless given.
+    `kinds` gives symbols a class by which a page may colour them. The alternative text is the piece on one line.
     """
-    alt = plain(shown) if alttext is None else alttext
-    return element("math", element("mrow", _node(set_out(shown), kinds or {})), alttext=alt)
+    pieces = [_math(piece, first, kinds or {}) for first, piece in _pieces(shown)]
+    return join(*(join(" ", piece) if n else piece for n, piece in enumerate(pieces)))
+
+
+def _pieces(shown: Shown) -> list[tuple[bool, Shown]]:
+    """The pieces, and whether each begins a line of thought of its own or goes on with an equals sign."""
+    if isinstance(shown, str):
+        words = shown.split(", ")
+        return [(True, f"{word}," if n < len(words) else word) for n, word in enumerate(words, 1)]
+    if isinstance(shown, Equation) and len(shown.sides) > 1:
+        first = Equation(shown.sides[:2]) if len(plain(Equation(shown.sides[:2]))) < _SHORT else Equation(shown.sides[:1])
+        return [(True, first), *((False, side) for side in shown.sides[len(first.sides) :])]
+    return [(True, shown)]
+
+
+def _math(piece: Shown, first: bool, kinds: Kinds) -> Markup:
+    inner = _node(set_out(piece), kinds)
+    alt = plain(piece)
+    if not first:
+        inner, alt = join(element("mo", "="), inner), f"= {alt}"
+    return element("math", element("mrow", inner), displaystyle="true", alttext=alt)
 
 
 def _node(node: Set, kinds: Kinds) -> Markup:

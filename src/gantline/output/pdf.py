@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+from functools import cache
 from importlib.resources import as_file, files
 from typing import Any
 
@@ -51,11 +52,14 @@ def _rig(part: Part) -> dict[str, Any]:
 
 
 def _text(words: str) -> str:
-    """Text without what print cannot show: controls, halves of characters, marks that turn the direction."""
-    import unicodedata
+    """Text with a question mark for every character the packaged typeface has not got: print/UA shows all or nothing."""
+    return "".join(letter if letter in _letters() else "?" for letter in words)
 
-    unseen = {"Cc", "Cs", "Cn", "Co", "Cf"}
-    return "".join("\ufffd" if unicodedata.category(letter) in unseen else letter for letter in words)
+
+@cache
+def _letters() -> frozenset[str]:
+    widths = json.loads(files("gantline").joinpath("assets/widths.json").read_text(encoding="utf-8"))
+    return frozenset.intersection(*(frozenset(face) for face in widths.values()))
 
 
 def _figure(scene: Scene) -> dict[str, Any]:

@@ -22,7 +22,8 @@ def places(part: Part) -> list[tuple[str, str]]:
 def _section(part: Part, id: str, level: int, *inside: Markup | None) -> Markup:
     name = dict(PLACES)[id]
     heading = element(f"h{level + 1}", name, id=f"{part.key}-{id}-h")
-    return element("section", heading, list(inside), class_=id, id=f"{part.key}-{id}", aria_labelledby=f"{part.key}-{id}-h")
+    label = f"{part.key}-{id}-h {part.key}-title"
+    return element("section", heading, list(inside), class_=id, id=f"{part.key}-{id}", aria_labelledby=label)
 
 
 # -- other ways -------------------------------------------------------------------------------------------------------
@@ -158,7 +159,7 @@ def trial(part: Part, level: int) -> Markup:
     """What will be read with real wheels, and what to do before anything hangs."""
     tried = part.trial
     scene = element("figure", plate(tried.scene, f"{part.key}-trial-"), class_="plate-figure") if tried.scene else None
-    readings = _readings(tried, level + 2) if tried.readings else None
+    readings = _readings(part.title, tried, level + 2) if tried.readings else None
     cautions = [element("li", caution.says, data_source=caution.source) for caution in tried.cautions]
     before = element(
         "div", element(f"h{level + 2}", "Before anything hangs"), element("ol", cautions),
@@ -170,7 +171,7 @@ def trial(part: Part, level: int) -> Markup:
     )  # fmt: skip
 
 
-def _readings(tried: Trial, level: int) -> Markup:
+def _readings(title: str, tried: Trial, level: int) -> Markup:
     """The table of pulls. It can be scrolled where the page is narrow, and so can be reached by key."""
     head = element("tr", element("th", "Strand", scope="col"), *(element("th", name, scope="col") for name in tried.strands))
     rows = [
@@ -181,7 +182,7 @@ def _readings(tried: Trial, level: int) -> Markup:
     table = element("table", element("caption", name), element("thead", head), element("tbody", rows))
     return element(
         "div", element(f"h{level}", "What you will read"),
-        element("div", table, class_="wide", tabindex="0", role="region", aria_label=name),
+        element("div", table, class_="wide", tabindex="0", role="region", aria_label=f"{name}: {title}"),
         element("p", tried.note, class_="note"), class_="read",
     )  # fmt: skip
 

@@ -156,7 +156,7 @@ def _words(shown: str) -> Row:
         elif isinstance(before, Numeral) and not before.unit and token in _UNITS:
             made[-1] = Numeral(before.digits, token)
         elif token[0].isalpha():
-            made.append(letter(token) if _is_symbol(token) else Words(f" {token} "))
+            made.append(letter(token) if _is_symbol(token) else Words(f"\u00a0{token}\u00a0"))
         else:
             made.append(_sign(token))
     return Row(tuple(made))

@@ -6,20 +6,23 @@ import msgspec
 
 from gantline.account import Refusal
 from gantline.figure import Scene
-from gantline.lesson import Beat, Part, Question, Reply
+from gantline.lesson import Beat, Part, Question, Reply, Shown
 from gantline.mechanics import way_symbols
 
 from . import mathml
 from .markup import Markup, element
 from .plates import plate
 from .rope_rule import rope_rule
+from .setting import plain
 
 _ARROWS = {"back": "M13 3 5 9l8 6M5 9h14", "next": "M9 3l8 6-8 6M17 9H3", "play": "M6 3l10 6-10 6z"}
+
+_LONG = 18  # characters of a side that make a formula long
 
 
 def stage(part: Part, level: int) -> Markup:
     """The account of a rig. With scripts it is one step at a time; without, all steps down the page."""
-    told = [_beat(part, number, beat) for number, beat in enumerate(part.beats, 1)]
+    told = _told(part, [_beat(part, number, beat) for number, beat in enumerate(part.beats, 1)])
     return element(
         "section",
         element(
@@ -35,6 +38,16 @@ def stage(part: Part, level: int) -> Markup:
         _motion(part) if any(beat.hauls for beat in part.beats) else None,
         class_="stage", id=f"{part.key}-account", aria_labelledby=f"{part.key}-title",
     )  # fmt: skip
+
+
+def _told(part: Part, beats: list[Markup]) -> list[Markup]:
+    """The steps. Between the question and the reply they are folded, so that without scripts a number can come first."""
+    asks = next((n for n, beat in enumerate(part.beats, 1) if beat.asks), 0)
+    last = next((n for n, beat in enumerate(part.beats, 1) if beat.step.id == "solve"), 0)
+    if not 0 < asks < last:
+        return beats
+    summary = element("summary", f"Open steps {asks + 1} to {last}: the reckoning and the answer")
+    return [*beats[:asks], element("details", summary, beats[asks:last], class_="reveal"), *beats[last:]]
 
 
 def kinds(part: Part) -> Mapping[str, str]:
@@ -64,10 +77,17 @@ def _beat(part: Part, number: int, beat: Beat) -> Markup:
             class_="words",
         ),
         element("div", _figure(beat.scene, prefix), _hauling(part, prefix) if beat.hauls else None, class_="picture"),
-        element("p", mathml.write(beat.formula, kinds(part)), class_="formula") if beat.formula else None,
+        _formula(part, beat.formula) if beat.formula else None,
         class_="step", role="group", aria_labelledby=f"{prefix}place", data_idea=step.idea,
         data_seconds=f"{step.seconds + step.pause:g}", data_asks=beat.asks, data_hauls=beat.hauls,
     )  # fmt: skip
+
+
+def _formula(part: Part, formula: Shown) -> Markup:
+    """A formula, smaller where it is long; one that may still be wider than a phone can be scrolled, by key too."""
+    longest = max(len(side) for side in plain(formula).split(" = "))
+    size = "formula long" if longest > _LONG else "formula"
+    return element("p", mathml.write(formula, kinds(part)), class_=size, tabindex=0 if longest > _LONG else None)
 
 
 def _figure(scene: Scene, prefix: str) -> Markup:

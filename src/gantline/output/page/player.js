@@ -34,6 +34,7 @@ function numberIn(text) {
 }
 
 function stage(section) {
+  for (const fold of section.querySelectorAll('.reveal')) fold.replaceWith(...fold.querySelectorAll('.step'));
   const steps = [...section.querySelectorAll('.step')];
   const rail = section.querySelector('.rail');
   if (!rail) return;
@@ -179,11 +180,10 @@ function hauler(section) {
   const still = box.parentElement.querySelector('.plate-figure');
   const rates = new Map(motion.bodies), wheels = new Map(motion.wheels.map((wheel) => [wheel.sheave, wheel]));
   const strands = new Map(motion.strands.map((strand) => [strand.strand, strand]));
-  const far = 0.9 * motion.most;
   rates.set('hand', motion.hand);
   const groups = [...svg.querySelectorAll('g')], runs = [...svg.querySelectorAll('[data-strand]')];
   const paint = motion.ropes.flatMap((rope) => painted(rope));
-  let frame = 0;
+  let frame = 0, far = 0;
 
   function painted(rope) {
     const whole = length(rope, 0);
@@ -227,7 +227,19 @@ function hauler(section) {
     }
   }
 
+  // As far as the rig lets it go, and no farther than the frame of the plate shows.
+  function reach() {
+    const view = svg.viewBox.baseVal;
+    return groups.reduce((least, group) => {
+      const rate = rates.get(group.dataset.body) || 0;
+      if (!rate || group.hasAttribute('transform')) return least;
+      const box = group.getBBox();
+      return Math.min(least, ((rate > 0 ? view.y + view.height - box.y - box.height : box.y - view.y) - 4) / Math.abs(rate));
+    }, 0.9 * motion.most);
+  }
+
   function pose(share) {
+    far = far || Math.max(1, reach());
     const travel = share * far;
     for (const group of groups) {
       const wheel = wheels.get(group.dataset.wheel), turns = group.dataset.layer === 'wheel' && wheel;
@@ -273,8 +285,9 @@ function hauler(section) {
     enter(here) {
       cancelAnimationFrame(frame);
       if (!here) return;
-      swap(!calm.matches);
+      swap(true);
       pose(calm.matches ? 1 : 0);
+      swap(!calm.matches);
       if (!calm.matches) run(performance.now() + 400);
     },
   };
