@@ -3,7 +3,7 @@
 from .account import Account
 from .bodies import body_line
 from .facts import Body
-from .verdict import about
+from .status import about
 from .writing import Writer
 
 
