@@ -152,8 +152,9 @@ LONG = {
     "lines": "\n" * 65_000,
     "lines that go on": "rope fall: a" + ",\n" * 32_000,
     "bad lines": "x\n" * 32_000,
-    "names nearly alike": "\n".join(
-        [f"load x{n:03d}{'a' * 30} weight 1 N" for n in range(400)] + [f"raise y{n:03d}{'a' * 30} 1 m" for n in range(900)]
+    "names nearly alike": "".join(
+        [f"load x{n:03d}{'a' * 30} weight 1 N\n" for n in range(400)]
+        + [f"raise y{n:03d}{'a' * 30} 1 m\n" for n in range(900)]
     ),
     "many sheaves": "\n".join(f"fixed a{n} sheaves 9999" for n in range(400)),
     "a chain of ropes": "\n".join([*(f"moving a{n} sheaves 1" for n in range(400)), "fixed z", "rope r: z, a0"]
