@@ -12,10 +12,11 @@ test: .setup-done browser ## everything that must hold
 speed: .setup-done ## the speed table of docs/speed.md, measured here
 	@$(RUN)python tools/speed.py
 
-fix: .setup-done ## what a machine can mend: layout of code and of rigs
+fix: .setup-done ## what a machine can mend: layout of code and rigs, what documents show
 	@$(RUN)ruff check --fix src tests tools
 	@$(RUN)ruff format src tests tools
 	@for rig in src/gantline/shelf/*.rig; do $(RUN)gantline tidy $$rig; done
+	@$(RUN)python tools/docs.py
 
 pictures: .setup-done ## the figures of the README
 	@$(RUN)python tools/pictures.py

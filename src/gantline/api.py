@@ -5,8 +5,6 @@ The heavy storeys are imported inside the functions, so that a skin that only pr
 
 import os
 from collections.abc import Callable, Mapping, Sequence
-from html import escape
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from msgspec import Struct
@@ -49,6 +47,8 @@ class Solved(Struct, frozen=True):
         return answer_text(self.rig, self.answer, self.says, painter(False))
 
     def _repr_html_(self) -> str:
+        from html import escape
+
         return f"<div>{draw(self, 'labelled').svg()}<pre>{escape(str(self))}</pre></div>"
 
 
@@ -83,12 +83,11 @@ def read(source: str | bytes, changes: Mapping[str, str] | None = None) -> tuple
     from gantline.rig import read as read_tree
 
     tree, problems = parse(source) if isinstance(source, str) else parse_bytes(source)
+    refused: tuple[Problem, ...] = ()
     for name, written in (changes or {}).items():
         tree, more = with_value(tree, name, written)
-        problems += more
-    if problems:
-        return None, problems
-    return read_tree(tree)
+        refused += more
+    return (None, problems + refused) if refused else read_tree(tree, problems)
 
 
 def load(
@@ -163,8 +162,11 @@ def lesson(
     """Builds a lesson over the rigs, whole, into `directory`; the `page` of what comes back is its index.html.
 
     Files the tutor edited stay, named in `kept`; `problems` says which sentences of the script cannot be said.
-    `progress` hears what is being made. OSError where the folder cannot be written, ImportError where an extra is missing.
+    `progress` hears what is being made. Raises OSError where the folder cannot be written, ImportError where an extra
+    is missing.
     """
+    from pathlib import Path
+
     from gantline.output.lesson_folder import build
 
     parts = [(solved.rig, solved.answer) for solved in map(_solved, of)]

@@ -3,7 +3,6 @@
 import os
 import sys
 from collections.abc import Callable, Sequence
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from gantline import api
@@ -79,6 +78,8 @@ def progress() -> Callable[[str], None]:
 
 def save(path: str, data: bytes) -> None:
     """Writes a file whole, or not at all."""
+    from pathlib import Path
+
     from gantline.output import files
 
     try:

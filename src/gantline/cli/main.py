@@ -3,7 +3,6 @@
 import argparse
 import os
 import sys
-import traceback
 from collections.abc import Sequence
 from typing import NoReturn
 
@@ -96,6 +95,8 @@ def _say(words: str, status: int) -> int:
 
 def _apology(error: Exception) -> str:
     """One kind line about a mistake of ours, with the place, so that it can be mended; its trace if asked for."""
+    import traceback
+
     if os.environ.get("GANTLINE_TRACE"):
         traceback.print_exc()
     frames = traceback.extract_tb(error.__traceback__)

@@ -1,8 +1,8 @@
 """`gantline lesson`: a page to teach from."""
 
+import os
 import sys
 from argparse import ArgumentParser, Namespace
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from gantline import api
@@ -39,7 +39,7 @@ def run(arguments: Namespace) -> int:
         print(f"kept your {kept.file}; what would have been written is in {kept.beside}", file=sys.stderr)
     if made.problems:
         show_problems(made.problems, f"{arguments.output}/script.md", json=False)
-    print(f"open {Path(arguments.output) / made.page.name}")
+    print(f"open {os.path.join(arguments.output, made.page.name)}")
     return GOOD
 
 

@@ -1,9 +1,8 @@
 """`gantline shelf`: the ready rigs."""
 
+import os
 import sys
 from argparse import ArgumentParser, Namespace
-from difflib import get_close_matches
-from pathlib import Path
 
 from gantline.output.plain import painter
 
@@ -17,7 +16,7 @@ examples:
   gantline shelf planter -o planter.rig     a copy of one
   gantline shelf --json
 """
-SHELF = Path(__file__).parents[2] / "shelf"
+SHELF = os.path.join(os.path.dirname(__file__), "..", "..", "shelf")
 
 
 def add(parser: ArgumentParser) -> None:
@@ -29,7 +28,7 @@ def add(parser: ArgumentParser) -> None:
 def run(arguments: Namespace) -> int:
     if arguments.output:
         return _copy(" ".join(arguments.words), arguments.output)
-    entries = [entry for entry in map(head, sorted(SHELF.glob("*.rig"))) if _speaks_of(entry, arguments.words)]
+    entries = [entry for entry in map(head, sorted(ready())) if _speaks_of(entry, arguments.words)]
     if arguments.json:
         print_json({"format": "gantline-shelf/1", "rigs": entries})
     elif entries:
@@ -41,11 +40,21 @@ def run(arguments: Namespace) -> int:
     return GOOD
 
 
-def head(path: Path) -> dict[str, str]:
+def ready() -> list[str]:
+    """The names of the ready rigs."""
+    return [file.removesuffix(".rig") for file in os.listdir(SHELF) if file.endswith(".rig")]
+
+
+def head(name: str) -> dict[str, str]:
     """What a ready rig says of itself: its name, and the two lines at its head."""
-    lines = path.read_text(encoding="utf-8").splitlines()
+    lines = _data(name).decode("utf-8").splitlines()
     said = dict(line[2:].split(": ", 1) for line in lines if line.startswith(("# Teaches: ", "# Wrong ideas: ")))
-    return {"name": path.stem, "teaches": said["Teaches"], "wrong_ideas": said["Wrong ideas"]}
+    return {"name": name, "teaches": said["Teaches"], "wrong_ideas": said["Wrong ideas"]}
+
+
+def _data(name: str) -> bytes:
+    with open(os.path.join(SHELF, f"{name}.rig"), "rb") as file:
+        return file.read()
 
 
 def _speaks_of(entry: dict[str, str], words: list[str]) -> bool:
@@ -54,16 +63,19 @@ def _speaks_of(entry: dict[str, str], words: list[str]) -> bool:
 
 
 def _copy(name: str, output: str) -> int:
-    ready = {path.stem: path for path in SHELF.glob("*.rig")}
-    if name not in ready:
-        near = get_close_matches(name, ready, 1)
-        advice = f"Did you mean {near[0]}?" if near else "See the names with gantline shelf."
-        raise Trouble(f"no rig on the shelf is called {name!r}", advice)
-    data = ready[name].read_bytes()
+    if name not in ready():
+        raise Trouble(f"no rig on the shelf is called {name!r}", _near(name))
     if output == "-":
-        sys.stdout.write(data.decode())
-    elif Path(output).exists():
+        sys.stdout.write(_data(name).decode("utf-8"))
+    elif os.path.exists(output):
         raise Trouble(f"{output} is there already", "Choose another name with -o, or remove it first.")
     else:
-        save(output, data)
+        save(output, _data(name))
     return GOOD
+
+
+def _near(name: str) -> str:
+    from difflib import get_close_matches
+
+    near = get_close_matches(name, ready(), 1)
+    return f"Did you mean {near[0]}?" if near else "See the names with gantline shelf."
