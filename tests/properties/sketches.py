@@ -244,12 +244,13 @@ def atwoods(draw: st.DrawFn) -> Sketch:
             pieces.append(Piece("load", name, 0, draw(heavy())))
             return name
         name = f"swing{len(pieces)}"
-        pieces.append(Piece("moving", name, 1, draw(heavy(least=0)) + draw(wheels(loss=False, turning=True))))
+        pieces.append(Piece("moving", name, 1, draw(heavy(least=0))))
         paths.append((f"rope_{name}", (hang(depth - 1), f"over {name}.1", hang(depth - 1))))
         return name
 
     top = Piece("fixed", "top", 1, draw(wheels(loss=False, turning=True)))
-    paths.append(("rope_top", (hang(2), "over top.1", hang(2))))
+    one, two = draw(st.sampled_from(((1, 1), (2, 0))))
+    paths.append(("rope_top", (hang(one), "over top.1", hang(two))))
     return Sketch((top, *pieces), tuple(paths))
 
 
@@ -287,11 +288,13 @@ def tangles(draw: st.DrawFn) -> Sketch:
     for n in range(draw(st.integers(1, 3))):
         side = draw(st.booleans())
         path = [draw(st.sampled_from(tied))]
-        for _ in range(draw(st.integers(0, 4))):
+        for _ in range(draw(st.integers(1, 4))):
             block = draw(st.sampled_from((*fixed, *moving)))
             path.append(reeve.over(block) if side else reeve.under(block))
             side = not side
-        path.append("hand" if n == 0 and draw(st.booleans()) else draw(st.sampled_from(tied)))
+        loose = [load for load in loads if not carried[load]]
+        ends = ["hand"] if n == 0 and draw(st.booleans()) else loose or tied
+        path.append(draw(st.sampled_from(ends)))
         paths.append((f"rope{n}", tuple(path)))
     touched = {re.sub(r"^\w+ |\.\d+$", "", contact) for _, path in paths for contact in path}
     pieces = [Piece("fixed", name, reeve.used.get(name, 0)) for name in fixed if name in touched]

@@ -20,7 +20,7 @@ from gantline.output.record import answer_record
 from gantline.rig import Rig, read
 
 STATUSES = {"holds", "accelerates", "indeterminate", "impossible", "slack"}
-MANY, SOME, FEW = 600, 250, 120
+MANY, SOME, FEW = 400, 200, 100
 
 
 def rig_from(text: str) -> Rig:
@@ -74,9 +74,7 @@ def test_every_answer_is_certified_exactly(sketch):
     assert answer.certificate.largest_residual == 0
     if answer.status in {"holds", "accelerates"}:
         assert answer.certificate.checks
-        assert all(pull.tension is not None and pull.tension.number >= 0 for pull in answer.regimes[-1].strands) or (
-            answer.regimes[-1].way == "holding"
-        )
+        assert all(number(pull.tension) >= 0 for pull in answer.ideal.strands)
 
 
 @settings(max_examples=MANY)
@@ -101,15 +99,7 @@ def test_order_of_statements_changes_no_answer(sketch, order):
 @settings(max_examples=SOME)
 @given(sketches)
 def test_reading_a_rope_from_its_other_end_changes_no_answer(sketch):
-    assert mirrored(digest(answered(sketch.reversed()), flipped=True)) == digest(answered(sketch))
-
-
-def mirrored(said: dict) -> dict:
-    """Reading a rope backwards swaps left and right, as the first wheel of a level run is drawn at the left."""
-    for way in said.values():
-        if isinstance(way, dict) and "supports" in way:
-            way["supports"] = {n: (f, None if x is None else -x) for n, (f, x) in way["supports"].items()}
-    return said
+    assert digest(answered(sketch.reversed()), flipped=True) == digest(answered(sketch))
 
 
 @settings(max_examples=SOME)
@@ -140,17 +130,20 @@ def test_wheels_of_a_hundred_per_cent_are_ideal(sketch):
         assert whole.get(way, whole["ideal"])["pulls"] == whole["ideal"]["pulls"]
 
 
+def pushes(regime) -> bool:
+    """Whether a way of running is none, as a rope would have to push."""
+    return regime is None or any(number(pull.tension) < 0 for pull in regime.strands)
+
+
 @settings(max_examples=SOME)
 @given(hauled, st.fractions(min_value=40, max_value=99, max_denominator=3))
 def test_lowering_takes_less_than_ideal_and_raising_more(sketch, efficiency):
     answer = answered(sketch.with_efficiency(efficiency))
     raising, lowering = answer.regime("raising"), answer.regime("lowering")
-    if answer.status != "holds" or raising is None or lowering is None:
-        return
-    turning = any(m.per_hand and m.per_hand.number for m in answer.ideal.motions)
+    if answer.status != "holds" or any(pushes(regime) for regime in (raising, lowering)):
+        return  # slack, or so much loss that it jams: no pull raises it, or it does not run back
     low, ideal, high = (number(r.effort) for r in (lowering, answer.ideal, raising))
     assert low <= ideal <= high if answer.velocity_ratio.number > 0 else low >= ideal >= high
-    assert turning
     if raising.work:
         assert raising.work.lost.number >= 0
 
@@ -166,11 +159,11 @@ def test_effort_times_way_is_the_work_of_all_weights(sketch):
 
 
 def placeless(tree: Tree) -> object:
-    """A tree without the places of its words, without blank lines and without its text."""
+    """A tree without the places of its words, and without how it is broken into lines."""
 
     def strip(value):
         if isinstance(value, dict):
-            return {key: strip(entry) for key, entry in value.items() if key != "place"}
+            return {key: strip(entry) for key, entry in value.items() if key not in {"place", "comments_within"}}
         return [strip(entry) for entry in value] if isinstance(value, list | tuple) else value
 
     items = [item for item in tree.items if not (isinstance(item, Remark) and item.comment is None)]
