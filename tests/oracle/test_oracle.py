@@ -11,6 +11,8 @@ sys.path.insert(0, str(Path(__file__).parent))
 from bodies import Bodies, as_sympy
 
 from gantline.mechanics import solve
+from gantline.notation import parse
+from gantline.rig import read
 
 HERE = Path(__file__).parent
 SHELF = HERE.parents[1] / "src" / "gantline" / "shelf"
@@ -162,17 +164,19 @@ def test_motion_agrees_with_newton(text, rig_from):
         assert same(support.force, bodies.support(support.name, found), bodies), support.name
 
 
-def still_rigs(rig_from, name):
-    rig = rig_from(TEXTS[name])
-    answer = solve(rig)
-    if answer.status != "holds" or rig.effort is not None or answer.regime("holding"):
-        pytest.skip("not a rig at rest whose pull is asked")
-    return rig, answer
+SOLVED = {name: (rig := read(parse(text)[0])[0], solve(rig)) for name, text in TEXTS.items()}
+STILL = [
+    name
+    for name, (rig, answer) in SOLVED.items()
+    if answer.status == "holds" and rig.effort is None and not answer.regime("holding")
+]
+LOSSY = [name for name in STILL if SOLVED[name][1].regime("raising")]
+HAULED = [name for name, (rig, answer) in SOLVED.items() if rig.hand and answer.freedoms == 1]
 
 
-@pytest.mark.parametrize("name", TEXTS)
-def test_balance_agrees(name, rig_from):
-    rig, answer = still_rigs(rig_from, name)
+@pytest.mark.parametrize("name", STILL)
+def test_balance_agrees(name):
+    rig, answer = SOLVED[name]
     bodies = Bodies(rig)
     found = bodies.newton(still=True)
     for pull in answer.ideal.strands:
@@ -183,27 +187,23 @@ def test_balance_agrees(name, rig_from):
         assert same(answer.ideal.effort, found[sp.Symbol(f"T_{bodies.hand_strand}")], bodies)
 
 
-@pytest.mark.parametrize("name", TEXTS)
-def test_losses_agree(name, rig_from):
-    rig, answer = still_rigs(rig_from, name)
-    if answer.regime("raising") is None:
-        pytest.skip("no loss in it")
+@pytest.mark.parametrize("name", LOSSY)
+def test_losses_agree(name):
+    rig, answer = SOLVED[name]
     bodies = Bodies(rig)
     motion = bodies.motion()
     rises = motion[bodies.body[rig.aim or rig.loads[0].name]]
-    for way, sense in (("raising", 1), ("lowering", -1)):
-        regime = answer.regime(way)
-        found = bodies.newton(still=True, way={k: v * sense * sp.sign(rises) for k, v in motion.items()})
+    for regime in (regime for regime in answer.regimes if regime.way != "ideal"):
+        sense = sp.sign(rises) * (1 if regime.way == "raising" else -1)
+        found = bodies.newton(still=True, way={name: way * sense for name, way in motion.items()})
         for pull in regime.strands:
-            assert same(pull.tension, found[sp.Symbol(f"T_{pull.name}")], bodies), (way, pull.name)
+            assert same(pull.tension, found[sp.Symbol(f"T_{pull.name}")], bodies), (regime.way, pull.name)
 
 
-@pytest.mark.parametrize("name", TEXTS)
-def test_ways_agree(name, rig_from):
-    rig = rig_from(TEXTS[name])
-    answer = solve(rig)
-    if rig.hand is None or answer.freedoms != 1:
-        pytest.skip("no hand, or more than one motion")
-    motion = Bodies(rig).motion()
+@pytest.mark.parametrize("name", HAULED)
+def test_ways_agree(name):
+    rig, answer = SOLVED[name]
+    bodies = Bodies(rig)
+    motion = bodies.motion()
     for found in answer.ideal.motions:
-        assert found.per_hand.number == motion[Bodies(rig).body[found.name]], found.name
+        assert found.per_hand.number == motion[bodies.body[found.name]], found.name
