@@ -59,6 +59,17 @@ function stage(section) {
     next.classList.toggle('main', !asks && now < steps.length - 1);
     if (speak) live.textContent = `${step.querySelector('.place').textContent}. ${step.querySelector('.say').textContent}`;
     if (haul) haul.enter('hauls' in step.dataset);
+    if (speak) settle(step.querySelector('.say'));
+  }
+
+  // The sentence must be in sight: bring the stage to the top, and on a small screen the sentence above the rail.
+  function settle(say) {
+    const hidden = () => {
+      const box = say.getBoundingClientRect();
+      return box.top < 0 || box.bottom > rail.getBoundingClientRect().top;
+    };
+    if (hidden()) section.scrollIntoView({ block: 'start' });
+    if (hidden()) say.scrollIntoView({ block: 'nearest' });
   }
 
   function pause() {
