@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 from msgspec.structs import replace
-from rigs import BURTON, DOUBLE_ATWOOD, PLANTER, RUNNER, lossy, rig
+from texts import BURTON, DOUBLE_ATWOOD, PLANTER, RUNNER, lossy, rig
 
 from gantline.mechanics import Regime, Value, solve
 from gantline.mechanics.certify import certify

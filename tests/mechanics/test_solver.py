@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 import pytest
-from rigs import BURTON, DOUBLE_ATWOOD, PLANTER, RUNNER, answer, lossy, rig
+from texts import BURTON, DOUBLE_ATWOOD, PLANTER, RUNNER, answer, lossy, rig
 
 from gantline.mechanics import Regime, carry, solve
 from gantline.quantity.formula import text

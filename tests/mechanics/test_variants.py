@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from rigs import BURTON, PLANTER, answer, lossy, rig
+from texts import BURTON, PLANTER, answer, lossy, rig
 
 from gantline.mechanics import sweep
 
