@@ -5,11 +5,13 @@ import subprocess
 import sys
 from itertools import pairwise
 from pathlib import Path
+from zlib import crc32
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from gantline.mechanics import solve
 from gantline.notation import ATTRIBUTES, MOST_BYTES, RESERVED, STATEMENTS, parse, parse_bytes, tidy, with_value
 from gantline.problems import Problem
 from gantline.quantity import UNITS
@@ -34,11 +36,12 @@ effort   P = 3e1 lbf
 def survives(text: str | bytes) -> None:
     """Read it as the commands do; problems point into the text, and a good text can be tidied."""
     tree, problems = parse(text) if isinstance(text, str) else parse_bytes(text)
-    assert_sound(problems)
-    rig, more = read(tree)
+    rig, more = read(tree, problems)
     assert_sound(more)
-    assert all(problem.text == tree.lines[problem.place.line - 1] for problem in more)
+    assert set(problems) <= set(more)
     assert (rig is None) == bool(more)
+    if rig is not None and crc32(tidy(tree).encode()) % 12 == 0:
+        solve(rig)  # a sample: the solver has tests of its own
     if not problems:
         again, none = parse(tidy(tree))
         assert none == ()
@@ -156,7 +159,7 @@ LONG = {
         [f"load x{n:03d}{'a' * 30} weight 1 N\n" for n in range(400)]
         + [f"raise y{n:03d}{'a' * 30} 1 m\n" for n in range(900)]
     ),
-    "many sheaves": "\n".join(f"fixed a{n} sheaves 9999" for n in range(400)),
+    "many sheaves": "\n".join(f"fixed a{n} sheaves 100" for n in range(400)),
     "a chain of ropes": "\n".join([*(f"moving a{n} sheaves 1" for n in range(400)), "fixed z", "rope r: z, a0"]
     + [f"rope r{n}: a{n}, a{n + 1}" for n in range(399)]),
     "one circle of ropes": "\n".join([*(f"moving a{n} sheaves 1" for n in range(400))]

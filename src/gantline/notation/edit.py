@@ -58,11 +58,11 @@ def _statement(tree: Tree, at: int | None, target: str, value: Written) -> Tree:
         return _put(tree, at, replace(item, keyword=Word(target, item.keyword.place), value=value))
     loads = [i.name for i in tree.items if isinstance(i, Statement) and i.keyword.text == "load"]
     name = loads[0] if target in _MOTIONS and loads else None
-    return Tree((*tree.items, Statement(Word(target, value.place), name=name, value=value)), tree.lines)
+    return replace(tree, items=(*tree.items, Statement(Word(target, value.place), name=name, value=value)))
 
 
 def _put(tree: Tree, at: int, item: Statement) -> Tree:
-    return Tree((*tree.items[:at], item, *tree.items[at + 1 :]), tree.lines)
+    return replace(tree, items=(*tree.items[:at], item, *tree.items[at + 1 :]))
 
 
 def _read(key: str, line: str, notes: Notes) -> Written:

@@ -23,7 +23,7 @@ def parse_bytes(data: bytes) -> tuple[Tree, tuple[Problem, ...]]:
     """The tree of a file's bytes: UTF-8, with or without a byte-order mark, at most 64 KiB."""
     found = _unreadable(data)
     if found is not None:
-        return Tree((), ("",)), (found,)
+        return Tree((), ("",), whole=False), (found,)
     return parse(data.decode("utf-8"))
 
 
@@ -31,12 +31,13 @@ def parse(text: str) -> tuple[Tree, tuple[Problem, ...]]:
     """The tree of a text, with every problem found. Statements that cannot be read are left out of the tree."""
     size = len(text.encode("utf-8", "surrogatepass"))
     if size > MOST_BYTES:
-        return Tree((), ("",)), (_too_large(size),)
+        return Tree((), ("",), whole=False), (_too_large(size),)
     lines = lines_of(text.removeprefix("\ufeff"))
     notes = Notes(lines)
     items = _items(lines, notes)
     _limits(items, notes)
-    return Tree(tuple(items), lines), notes.all()
+    problems = notes.all()
+    return Tree(tuple(items), lines, whole=not problems), problems
 
 
 def _items(lines: tuple[str, ...], notes: Notes) -> list[Statement | Remark]:

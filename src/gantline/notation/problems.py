@@ -15,9 +15,9 @@ class Unreadable(Exception):
 class Notes:
     """The problems found so far. Past MOST_PROBLEMS they are only counted."""
 
-    def __init__(self, lines: tuple[str, ...]) -> None:
+    def __init__(self, lines: tuple[str, ...], found: tuple[Problem, ...] = ()) -> None:
         self.lines = lines
-        self._found: list[Problem] = []
+        self._found = list(found)
         self._more = 0
 
     def add(self, code: str, place: Place, says: str, why: str, do: str) -> None:

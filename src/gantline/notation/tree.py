@@ -48,10 +48,7 @@ class Run(Struct, frozen=True):
 
 
 class Statement(Struct, frozen=True):
-    """One statement: `keyword` first, then what that keyword takes. `comment` is the text behind `#` on its last line.
-
-    `whole` is False where part of it could not be read: then what is missing here may well stand in the file.
-    """
+    """One statement: `keyword` first, then what that takes. `comment` is the text behind `#` on its last line."""
 
     keyword: Word
     name: Word | None = None
@@ -62,7 +59,6 @@ class Statement(Struct, frozen=True):
     runs: tuple[Run, ...] = ()
     comment: str = ""
     comments_within: tuple[str, ...] = ()  # of the lines before the last, where a statement goes on over several
-    whole: bool = True
 
 
 class Remark(Struct, frozen=True):
@@ -74,7 +70,7 @@ class Remark(Struct, frozen=True):
 class Tree(Struct, frozen=True):
     """A whole file. `lines` are its lines as they stand, so that a problem can show its own.
 
-    `whole` is False where a line could not be read at all: it may hold what seems to be missing.
+    `whole` is False where a line could not be read: it may hold what seems to be missing.
     """
 
     items: tuple[Statement | Remark, ...]

@@ -31,11 +31,7 @@ def amount(written: Written, key: str, symbol: str, notes: Notes) -> Given | Non
     if factor is None:
         return None
     number = written.number * factor
-    return (
-        Given(symbol, number, kind, written.unit.text, written.place)
-        if _fits(number, written, key, notes)
-        else None
-    )
+    return Given(symbol, number, kind, written.unit.text, written.place) if _fits(number, written, key, notes) else None
 
 
 def _units(kind: str) -> str:

@@ -3,20 +3,20 @@
 from collections.abc import Iterator
 from itertools import pairwise
 
-from gantline.notation import Notes
+from gantline.notation import Notes, did_you_mean
 
 from .parts import Fixed, Hand, Load, Rope, Strand
 from .rig import Rig
 
 
-def check(rig: Rig, hands: tuple[Hand, ...], whole: bool, notes: Notes) -> None:
-    """Note every problem of a rig. `whole` says that every rope could be read: only then is something missing."""
+def check(rig: Rig, hands: tuple[Hand, ...], whole: bool, led: bool, notes: Notes) -> None:
+    """Note every problem of a rig. Only where all lines (`whole`) and ropes (`led`) were read, is anything missing."""
     _hands(rig, hands, notes)
     for rope in rig.ropes:
         _path(rig, rope, notes)
     _sheaves_once(rig, notes)
-    _carried(rig, notes)
-    if whole:
+    _carried(rig, whole, notes)
+    if whole and led:
         _nothing_hangs_in_the_air(rig, notes)
         _no_circle(rig, notes)
 
@@ -115,12 +115,15 @@ def _sheaves_once(rig: Rig, notes: Notes) -> None:
             met.setdefault(contact.name, contact.place.line)
 
 
-def _carried(rig: Rig, notes: Notes) -> None:
+def _carried(rig: Rig, whole: bool, notes: Notes) -> None:
     names = {part.name for part in rig.parts}
     for block in rig.moving:
         for name in dict.fromkeys(block.carries):
             if name not in names:
-                says, do = f"`{block.name}` carries `{name}`, which is no part", f"add `load {name} weight ...`."
+                says, do = (
+                    f"`{block.name}` carries `{name}`, which is no part",
+                    did_you_mean(name, tuple(load.name for load in rig.loads), f"add `load {name} weight ...`."),
+                )
             elif not isinstance(rig.part(name), Load):
                 says, do = (
                     f"`{block.name}` carries `{name}`, which is no load",

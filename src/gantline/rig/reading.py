@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from msgspec.structs import replace
 
-from gantline.notation import Attribute, Notes, Statement, Tree, Word, Written, did_you_mean
+from gantline.notation import MOST_PROBLEMS, Attribute, Notes, Statement, Tree, Word, Written, did_you_mean
 from gantline.notation import Contact as WrittenContact
 from gantline.problems import Place, Problem
 
@@ -25,19 +25,26 @@ _LAWFUL = {
 }
 
 
-def read(tree: Tree) -> tuple[Rig | None, tuple[Problem, ...]]:
-    """The rig that a tree describes; or None, with every problem that keeps it from being one."""
-    reading = _Reading(tree)
+def read(tree: Tree, found: tuple[Problem, ...] = ()) -> tuple[Rig | None, tuple[Problem, ...]]:
+    """The rig that a tree describes; or None, with every problem that keeps it from being one.
+
+    `found` are the problems of the text, which are told among them. Of a tree that is not whole there is no rig; what
+    is wrong with the rest is told, but nothing is called missing.
+    """
+    if len(found) > MOST_PROBLEMS:
+        return None, found
+    reading = _Reading(tree, found)
     rig = reading.rig()
     problems = reading.notes.all()
-    return (None if problems else rig), problems
+    return (rig if tree.whole and not problems else None), problems
 
 
 class _Reading:
     """What is known of the rig so far. A part with a problem is still known by its name, so that ropes may find it."""
 
-    def __init__(self, tree: Tree) -> None:
-        self.notes = Notes(tree.lines)
+    def __init__(self, tree: Tree, found: tuple[Problem, ...]) -> None:
+        self.notes = Notes(tree.lines, found)
+        self.whole = tree.whole
         self.letters = Letters(tree)
         self.statements = [item for item in tree.items if isinstance(item, Statement)]
         self.parts: dict[str, Part] = {}
@@ -46,6 +53,8 @@ class _Reading:
         self.numbers: dict[str, tuple[Fraction | None, Place]] = {}
 
     def rig(self) -> Rig | None:
+        if not self.statements and not self.whole:
+            return None
         if not self.statements:
             self.notes.add(
                 "nothing-described", Place(1, 1), "nothing is described here",
@@ -66,7 +75,7 @@ class _Reading:
             asked, effort, effort.symbol if effort else self.letters.free("F"),
             asked.distance.symbol if asked else self.letters.free("h"), self.letters.free("s"),
         )  # fmt: skip
-        check(rig, tuple(self.hands), None not in ropes, self.notes)
+        check(rig, tuple(self.hands), self.whole, None not in ropes, self.notes)
         return rig
 
     # -- statements of one value ------------------------------------------------------------------------------------
@@ -196,7 +205,7 @@ class _Reading:
 
     def _known(self, word: Word) -> Part | None:
         part = self.parts.get(word.text)
-        if part is None and word.text not in self.parts:
+        if part is None and self.whole:
             known = tuple(self.parts)
             self.notes.add(
                 "no-such-part", word.place, f"no part is called `{word.text}`",
