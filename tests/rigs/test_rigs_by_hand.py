@@ -185,7 +185,6 @@ def test_symbols_only(record_from, look):
     assert look(record, "velocity_ratio") == 4
 
 
-@pytest.mark.xfail(strict=True, reason="a regime in which a rope would have to push is still shown as a pull")
 @pytest.mark.parametrize(("name", "way"), [("own-wheel-jams", "raising"), ("will-not-run-back", "lowering")])
 def test_no_rope_pushes(name, way, record_from):
     regime = record_from((HERE / f"{name}.rig").read_text("utf-8"))["regimes"].get(way)

@@ -153,6 +153,7 @@ class Answer(Struct, frozen=True):
     helps: tuple[str, ...] = ()
     tension_symbols: tuple[tuple[str, str], ...] = ()  # rope -> the letter of its (ideal) pull
     size_note: bool = False
+    jams: tuple[Way, ...] = ()  # the ways that friction does not let it go, whatever the hand does with the rope
     weights: tuple[tuple[str, Value], ...] = ()  # of every part that has one, down positive
     givens: tuple[tuple[str, Value], ...] = ()  # every symbol given, its number (None: bare) and its unit
 

@@ -37,6 +37,13 @@ class Rationals:
         return self._numbers[given.symbol]
 
 
+MOST_TERMS = 200  # a formula of more terms is no explanation, and its gcds take seconds
+
+
+class FormulaTooLarge(Exception):
+    """A function has outgrown MOST_TERMS: the answer has to do with numbers."""
+
+
 class Ratio:
     """A quotient of two polynomials with integer coefficients. Reduced to lowest terms only by `reduced`, or where a
     denominator that is not a constant has come in: gcds are what costs time."""
@@ -76,6 +83,8 @@ class Ratio:
         """The same in lowest terms, with the leading coefficient of the denominator positive."""
         if self.num == 0:
             return Ratio(self.num, self.num + 1)
+        if len(self.num) > MOST_TERMS or len(self.den) > MOST_TERMS:
+            raise FormulaTooLarge
         common = self.num.gcd(self.den)
         num, den = (self.num, self.den) if common.is_one() else (self.num / common, self.den / common)
         return Ratio(-num, -den) if den.leading_coefficient() < 0 else Ratio(num, den)

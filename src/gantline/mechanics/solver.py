@@ -16,7 +16,7 @@ from .motion import Motions, motions, reference
 from .numbers import MOST_SHEAVES, Numbers, asked_load, givens, numbers
 from .regime import Reader
 from .relations import relations, tension_symbols
-from .ring import Functions, Rationals
+from .ring import FormulaTooLarge, Functions, Rationals
 from .system import HAND, Coordinate, System
 
 MOST_GUESSES = 5  # groups of lossy sheaves whose running directions are all tried out where a rig has several freedoms
@@ -25,7 +25,7 @@ MOST_GUESSES = 5  # groups of lossy sheaves whose running directions are all tri
 class Case:
     """A rig with its two systems: in rationals, which decides, and in symbols, which explains."""
 
-    def __init__(self, rig: Rig) -> None:
+    def __init__(self, rig: Rig, formulas: bool = True) -> None:
         self.rig = rig
         self.numbers: Numbers = numbers(rig)
         self.system: System = assemble(rig, Rationals(self.numbers.of))
@@ -33,7 +33,7 @@ class Case:
         self.motions: Motions = motions(rig, self.system)
         self.symbolic: System | None = None
         self.symbolic_flowing: list[dict[Coordinate, Any]] = []
-        if self.numbers.small and len(self.system.ties) <= MOST_SHEAVES:
+        if formulas and self.numbers.small and len(self.system.ties) <= MOST_SHEAVES:
             self.symbolic = assemble(rig, Functions(self.numbers.names))
             self.symbolic_flowing = flow_rows(self.symbolic)
 
@@ -83,13 +83,21 @@ class Case:
 
 def solve(rig: Rig) -> Answer:
     """The certified answer to a rig. Any rig that reads has one; its status says what cannot hold or is undecided."""
-    case = Case(rig)
+    try:
+        return _answered(Case(rig))
+    except FormulaTooLarge:
+        return _answered(Case(rig, formulas=False))
+
+
+def _answered(case: Case) -> Answer:
+    rig = case.rig
     ideal, finding = _ideal(case)
     reader = Reader(rig, case.system, case.symbolic, case.motions, case.numbers, case.flowing)
     regimes: list[Regime] = [reader.regime("ideal", ideal)]
     if case.lossy and finding.status in ("holds", "accelerates", "slack"):
         lossy, finding = _lossy(case, ideal, finding, reader)
         regimes += lossy
+    jammed = bool(case.lossy) and not ideal.moving and finding.status == "holds" and case.motions.way is not None
     certificate = certify(rig, tuple(regimes), case.numbers.of)
     return Answer(
         finding=finding,
@@ -102,10 +110,16 @@ def solve(rig: Rig) -> Answer:
         freedoms=len(case.motions.basis),
         helps=reader.helps,
         size_note=case.symbolic is None,
+        jams=_jams(regimes) if jammed else (),
         tension_symbols=tension_symbols(rig),
         givens=_givens(rig),
         weights=reader.weights(ideal),
     )
+
+
+def _jams(regimes: list[Regime]) -> tuple[Way, ...]:
+    ways: tuple[Way, ...] = ("raising", "lowering")
+    return tuple(way for way in ways if all(regime.way != way for regime in regimes))
 
 
 def _givens(rig: Rig) -> tuple[tuple[str, Value], ...]:
@@ -144,14 +158,19 @@ def _judged(case: Case, solved: Solved) -> Finding:
         return Finding(
             "indeterminate", tuple(c.part for c, n in columns.acceleration.items() if not numbers.decides({n: 1}))
         )
-    pushing = tuple(
-        name for name, row in zip(strands, pulls, strict=True) if numbers.total(row, case.system.ring.zero) < 0
-    )
+    pushing = _pushing(case, solved)
     if pushing:
         return Finding("slack", pushing)
     if solved.moving and any(numbers.values.get(n, 0) != 0 for n in numbers.equations.acceleration.values()):
         return Finding("accelerates")
     return Finding("holds")
+
+
+def _pushing(case: Case, solved: Solved) -> tuple[str, ...]:
+    """The strands that would have to push."""
+    rows = zip(case.system.elements, solved.numbers.equations.pulls, strict=True)
+    zero = case.system.ring.zero
+    return tuple(element.name for element, row in rows if solved.numbers.total(row, zero) < 0)
 
 
 def _lossy(case: Case, ideal: Solved, finding: Finding, reader: Reader) -> tuple[list[Regime], Finding]:
@@ -162,7 +181,10 @@ def _lossy(case: Case, ideal: Solved, finding: Finding, reader: Reader) -> tuple
         if way is None:
             return [], finding
         both: tuple[tuple[Way, int], ...] = (("raising", 1), ("lowering", -1))
-        return [reader.regime(name, case.solve(case.along(way, sense), moving=False)) for name, sense in both], finding
+        found = [(name, case.solve(case.along(way, sense), moving=False)) for name, sense in both]
+        if finding.status == "holds":  # where a rope would have to push, friction jams the rig that way
+            found = [(name, solved) for name, solved in found if not _pushing(case, solved)]
+        return [reader.regime(name, solved) for name, solved in found], finding
     runs = [solved for solved in _guesses(case, ideal) if _agrees(case, solved)]
     if not runs:
         return [reader.held()], Finding("holds", tuple(case.system.ties[n].sheave.name for n in case.lossy))
