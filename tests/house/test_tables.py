@@ -1,6 +1,5 @@
 """Each kind of part has its file in every storey, and each table lists what its folder holds and the docs describe."""
 
-import ast
 import re
 from importlib import import_module
 from pathlib import Path
@@ -82,39 +81,6 @@ def test_each_wrong_rule_is_documented() -> None:
     assert re.findall(r"^\| (M\d\d) \|", with_number, re.MULTILINE) == sorted(WRONG_RULES)
     named = {rule for path in SHELF.glob("*.rig") for rule in re.findall(r"M\d\d", path.read_text(encoding="utf-8"))}
     assert named <= set(WRONG_RULES) | set(re.findall(r"M\d\d", thoughts))
-
-
-CODE = re.compile(r"[a-z]+(-[a-z]+)+")
-
-
-def first_arguments() -> list[ast.expr]:
-    """What a problem is made with first: the code in `add`, `stop` or `Problem`, wherever one is written."""
-    calls = [node for tree in modules().values() for node in ast.walk(tree) if isinstance(node, ast.Call) and node.args]
-    names = [getattr(call.func, "attr", getattr(call.func, "id", "")) for call in calls]
-    return [call.args[0] for call, name in zip(calls, names, strict=True) if name in ("add", "stop", "Problem")]
-
-
-def codes() -> tuple[set[str], list[re.Pattern[str]]]:
-    """Codes written out, and those put together: f"{what}-missing" can be any word before -missing."""
-    parts = [node for argument in first_arguments() for node in ast.walk(argument)]
-    strings = {node.value for node in parts if isinstance(node, ast.Constant) and isinstance(node.value, str)}
-    joined = [node for node in parts if isinstance(node, ast.JoinedStr)]
-    patterns = ["".join(map(either, node.values)) for node in joined]
-    return {string for string in strings if CODE.fullmatch(string)}, [re.compile(one) for one in patterns if "-" in one]
-
-
-def either(piece: ast.expr) -> str:
-    """A piece of an f-string as a pattern: itself, or any word where a value stands."""
-    return str(piece.value) if isinstance(piece, ast.Constant) else "[a-z]+"
-
-
-def test_each_problem_code_has_its_page_and_each_page_its_code() -> None:
-    pages = set(re.findall(r"^#+ `?([a-z]+(?:-[a-z]+)+)`?$", (DOCS / "problems.md").read_text("utf-8"), re.MULTILINE))
-    written, patterns = codes()
-    assert len(written) > 30
-    assert not written - pages, "these codes have no page in docs/problems.md"
-    stray = {page for page in pages - written if not any(pattern.fullmatch(page) for pattern in patterns)}
-    assert not stray, "no problem is made with these codes"
 
 
 @pytest.mark.parametrize("unit", UNITS)
