@@ -5,7 +5,7 @@ from fractions import Fraction
 
 
 def numeral(number: Fraction, digits: int = 4) -> str:
-    """`number` in decimals: exact if at most `digits` + 2 figures say it, else `digits` significant ones; minus as −."""
+    """`number` in decimals: exact if `digits` + 2 figures can say it, else `digits` significant ones; minus as −."""
     exact = _decimals(number, digits + 2)
     shown = exact if exact is not None else _rounded(number, digits)
     return shown.replace("-", "−") if "e" not in shown else shown
