@@ -1,5 +1,7 @@
 """Markup built as a tree of elements: text from anywhere goes in as text, and only what was built here is markup."""
 
+from collections.abc import Sequence
+from collections.abc import Sequence
 from typing import Union
 
 from .svg import escape
@@ -18,7 +20,7 @@ class Markup(str):
     __slots__ = ()
 
 
-Child = Union[str, Markup, None, "list[Child]", "tuple[Child, ...]"]
+Child = Union[str, Markup, None, "Sequence[Child]"]
 Attribute = str | int | bool | None
 
 
