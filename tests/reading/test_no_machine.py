@@ -82,3 +82,22 @@ def test_nothing_is_noted_twice_where_a_part_has_a_problem_of_its_own() -> None:
     assert [one.code for one in problems_of(PULL.replace("60 N", "60 kg") + "raise bell 1 m\n")] == [
         "unit-of-another-kind"
     ]
+
+
+def test_the_problems_of_text_and_machine_come_together_and_an_unread_line_is_not_missed() -> None:
+    text = "lod bell weight 60 N\nfixed top sheaves 1, efficiency 120 %\nrope fall: bell, over top, hand\n"
+    tree, unreadable = parse(text)
+    rig, problems = read(tree, unreadable)
+    assert rig is None
+    assert [(one.code, one.place.line) for one in problems] == [
+        ("no-such-statement", 1),
+        ("efficiency-out-of-range", 2),
+    ]
+
+
+def test_of_both_kinds_no_more_than_a_hundred_are_shown() -> None:
+    text = "lod\n" * 60 + "load bell weight 60\n" * 60
+    tree, unreadable = parse(text)
+    _, problems = read(tree, unreadable)
+    assert len(problems) == 101
+    assert problems[-1].code == "too-many-problems"

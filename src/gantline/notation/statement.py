@@ -90,7 +90,7 @@ class StatementReader(ValueReader):
         return self._done(keyword, name=name, attributes=tuple(attributes))
 
     def _attribute(self, before: list[Attribute]) -> Attribute:
-        keyword = self.take("attribute-missing", "an attribute")
+        keyword = self.take("attribute-missing", "an attribute", "`weight 50 N`, or end the line without a comma")
         if keyword.text not in ATTRIBUTES:
             raise self.notes.stop(
                 "no-such-attribute", keyword.place, f"`{shown(keyword)}` is no attribute",
@@ -127,7 +127,7 @@ class StatementReader(ValueReader):
         return self._done(keyword, name=name, contacts=tuple(contacts), runs=(Run(),) * (len(contacts) - 1))
 
     def _contact(self) -> Contact:
-        first = self.take("contact-missing", "the next thing the rope touches")
+        first = self.take("contact-missing", "the next thing the rope touches", "a part, `over upper` or `hand`")
         if first.text == "hand":
             at = None
             if self.peek() == "at":
@@ -135,7 +135,11 @@ class StatementReader(ValueReader):
                 at = self._name("who holds the rope")
             return Contact(None, None, None, at, first.place)
         side = first if first.text in ("over", "under") else None
-        where = self.take("contact-missing", f"the sheave the rope passes {first.text}") if side else first
+        where = (
+            self.take("contact-missing", f"the sheave the rope passes {first.text}", f"`{first.text} upper.1`")
+            if side
+            else first
+        )
         part, dot, index = where.text.partition(".")
         if where.text in _MARKS or not _NAME.fullmatch(part) or (dot and not re.fullmatch(r"[0-9]{1,4}", index)):
             raise self.notes.stop(
@@ -148,7 +152,7 @@ class StatementReader(ValueReader):
         return Contact(side, name, int(index) if dot else None, None, first.place)
 
     def _name(self, what: str) -> Word:
-        word = self.take("name-missing", what)
+        word = self.take("name-missing", what, "`fall`" if "rope" in what else "`lower`")
         if not _NAME.fullmatch(word.text) or len(word.text) > LONGEST_NAME:
             raise self.notes.stop(
                 "name-unreadable", word.place, f"`{shown(word)}` cannot be {what}",
@@ -162,5 +166,5 @@ class StatementReader(ValueReader):
         if word.text in RESERVED:
             raise self.notes.stop(
                 "word-reserved", word.place, f"`{word.text}` cannot name a part",
-                "the word says how a rope runs", "choose another name, such as one of what the part does.",
+                "the word says how a rope runs", "choose another name, such as what the part does: `runner`.",
             )  # fmt: skip

@@ -16,6 +16,10 @@ MOST_SHEAVES = 100  # of one block
 _NUMERAL = re.compile(r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+(?![0-9.]))?(?:/[0-9]+\.?[0-9]*)?")
 _SYMBOL = re.compile(r"[A-Za-z][A-Za-z0-9_]*", re.ASCII)
 _LONGEST_SYMBOL = 16
+_EXAMPLES = {
+    "gravity": "`9.81 m/s2`", "mass": "`5 kg`", "disc": "`0.2 kg`", "radius": "`30 mm`", "spacing": "`60 mm`",
+    "inertia": "`0.001 kg m2`", "efficiency": "`95 %`", "raise": "`0.5 m`", "lower": "`0.5 m`",
+}  # fmt: skip
 _NO_NUMBERS = ("nan", "inf", "infinity")
 _UNIT = re.compile(r"[A-Za-z%µμ°].*")
 
@@ -38,15 +42,15 @@ class ValueReader:
         """The place of the next word, or where it would stand."""
         return self.words[self.at].place if self.at < len(self.words) else self.end()
 
-    def take(self, code: str, what: str) -> Word:
-        """The next word; a comma or the end of the line is none."""
+    def take(self, code: str, what: str, such_as: str) -> Word:
+        """The next word; a comma or the end of the line is none. `such_as` is an example for the advice."""
         if self.at >= len(self.words) or self.words[self.at].text == ",":
             raise self.notes.stop(
                 code,
                 self.place(),
                 f"{what} is missing here",
                 "the statement is not complete without it",
-                f"write {what}.",
+                f"write {what}, such as {such_as}.",
             )
         word = self.words[self.at]
         self.at += 1
@@ -54,7 +58,7 @@ class ValueReader:
 
     def count(self) -> Written:
         """A whole number without a unit."""
-        word = self.take("value-missing", "how many sheaves")
+        word = self.take("value-missing", "the number of sheaves", "`sheaves 2`")
         if not re.fullmatch(r"[0-9]{1,3}", word.text) or not 1 <= int(word.text) <= MOST_SHEAVES:
             raise self.notes.stop(
                 "count-unreadable", word.place, f"`{shown(word)}` is no number of sheaves",
@@ -65,14 +69,14 @@ class ValueReader:
 
     def value(self, of: str) -> Written:
         """What is said of `of`: `348 N`, `W = 348 N` or `W`. Whether the unit fits is for others to say."""
-        first = self.take("value-missing", f"the value of `{of}`")
+        first = self.take("value-missing", f"the value of `{of}`", _EXAMPLES.get(of, "`W = 50 N`"))
         symbol = None
         if _SYMBOL.fullmatch(first.text) and first.text.lower() not in _NO_NUMBERS:
             symbol = self._symbol(first)
             if self.peek() != "=":
                 return Written(symbol, None, None, None, first.place)
             self.at += 1
-            first = self.take("value-missing", f"the number of `{symbol.text}`")
+            first = self.take("value-missing", f"the number of `{symbol.text}`", f"`{symbol.text} = 50 N`")
         numeral, rest = self._numeral(first)
         unit = self._unit(rest)
         start, last = (symbol or first).place, unit or numeral

@@ -146,7 +146,7 @@ def _nothing_hangs_in_the_air(rig: Rig, notes: Notes) -> None:
     if not rig.ropes:
         place = rig.parts[0].place if rig.parts else rig.gravity.place
         notes.add("no-rope", place, "no rope is described", "without a rope nothing is held or moved",
-                  "add a line such as `rope fall: beam, under lower, hand`.")  # fmt: skip
+                  "add a line such as `rope fall: beam, under lower, hand`, with your own names.")  # fmt: skip
         return
     if not rig.movers:
         notes.add("nothing-moves", rig.ropes[0].place, "nothing here can move",

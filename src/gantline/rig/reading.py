@@ -166,14 +166,15 @@ class _Reading:
         for attribute in attributes:
             key = attribute.keyword.text
             if key not in _LAWFUL[kind]:
+                what = "a load" if kind == "load" else "a fixed part"
                 why = (
                     "a load has no wheels: a rope is tied to it"
                     if kind == "load"
                     else "a fixed part carries nothing away"
                 )
                 self.notes.add(
-                    "attribute-not-here", attribute.keyword.place, f"`{name}` is {kind} and cannot have `{key}`", why,
-                    f"say it of a moving block, or leave it out; {kind} takes: {', '.join(_LAWFUL[kind])}.",
+                    "attribute-not-here", attribute.keyword.place, f"`{name}` is {what} and cannot have `{key}`", why,
+                    f"say it of a moving block, or leave it out; `{kind}` takes: {', '.join(_LAWFUL[kind])}.",
                 )  # fmt: skip
 
     def _either(self, name: str, by: dict[str, Attribute], first: str, second: str, code: str, why: str) -> None:
