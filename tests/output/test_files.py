@@ -7,6 +7,7 @@ import subprocess
 import sys
 import textwrap
 import time
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -121,7 +122,9 @@ def test_two_builds_at_once_are_refused(tmp_path: Path) -> None:
     files.build(tmp_path / "lesson", FIRST)
 
 
-@pytest.mark.parametrize("manifest", [b"", b"{", b"[]", b'{"format":"other","files":{}}', b'{"files":{"../x":"1"}}', b"\xff"])
+@pytest.mark.parametrize(
+    "manifest", [b"", b"{", b"[]", b'{"format":"other","files":{}}', b'{"files":{"../x":"1"}}', b"\xff"]
+)
 def test_broken_manifest_loses_nothing(tmp_path: Path, manifest: bytes) -> None:
     files.build(tmp_path / "lesson", FIRST)
     (tmp_path / "lesson" / files.MANIFEST).write_bytes(manifest)
@@ -147,14 +150,19 @@ def test_failure_at_any_step_leaves_the_old_or_the_new_folder(
 
         return call
 
-    places = {"open": (os, "open"), "fsync": (os, "fsync"), "rename": (os, "rename"), "rmtree": (files.shutil, "rmtree")}
+    places = {
+        "open": (os, "open"),
+        "fsync": (os, "fsync"),
+        "rename": (os, "rename"),
+        "rmtree": (files.shutil, "rmtree"),
+    }
     monkeypatch.setattr(files, "_exchange", lambda one, other: False)
     monkeypatch.setattr(*places[step], failing(getattr(*places[step])))
-    try:
+    with suppress(OSError):
         files.build(tmp_path / "lesson", SECOND)
-    except OSError as error:
-        assert error.errno == 28
     monkeypatch.undo()
+    left_behind = shown(tmp_path / "lesson") if (tmp_path / "lesson").exists() else shown(tmp_path / ".lesson.old")
+    assert left_behind in (FIRST, SECOND)
     files.build(tmp_path / "lesson", SECOND)
     assert shown(tmp_path / "lesson") == SECOND
     assert [path.name for path in tmp_path.iterdir()] == ["lesson"]

@@ -5,10 +5,10 @@ from pathlib import Path
 
 import pikepdf
 import pytest
-from conftest import Open, solved
 from lxml import etree, html
 from msgspec.structs import replace
 
+from conftest import Open, solved
 from gantline.output.lesson_folder import build
 from gantline.output.markup import Markup, element
 
@@ -16,12 +16,12 @@ TITLES = [
     "<script>alert(1)</script>",
     "</title><script>alert(2)</script>",
     "</style><img src=x onerror=alert(3)>",
-    "\"><svg onload=alert(4)>",
+    '"><svg onload=alert(4)>',
     "' onmouseover='alert(5)",
     "--></script><!--",
     "]]><x>",
     "{{7*7}} ${7*7} {F} {0} %s",
-    "#set text(red) #eval(\"1+1\") $x$ *bold* @ref",
+    '#set text(red) #eval("1+1") $x$ *bold* @ref',
     "javascript:alert(6)",
     "&lt;b&gt; &amp; &#60;",
     "\u202eevil\u202c and \u0301 combining",
@@ -63,12 +63,14 @@ def test_page_has_only_its_own_scripts_and_no_handlers(folder: Path) -> None:
     kinds = [script.get("type") for script in page.iter("script")]
     assert kinds.count(None) == 1
     assert set(kinds) == {None, "application/json"}
-    assert [name for tag in page.iter() for name in tag.attrib if name.startswith("on") or name in ("src", "style")] == []
+    assert [
+        name for tag in page.iter() for name in tag.attrib if name.startswith("on") or name in ("src", "style")
+    ] == []
     assert all(link.get("href").startswith("#") for link in page.iter("a"))
 
 
 def test_element_escapes_text_and_attributes() -> None:
-    made = element("p", "<b>&\"'</b>", title="\"><script>", hidden=False, open=True)
+    made = element("p", "<b>&\"'</b>", title='"><script>', hidden=False, open=True)
     assert made == '<p title="&quot;&gt;&lt;script&gt;" open>&lt;b&gt;&amp;&quot;&#39;&lt;/b&gt;</p>\n'
     assert element("i", Markup("<b>x</b>"), None, ["y", ("<",)]) == "<i><b>x</b>y&lt;</i>"
 

@@ -4,13 +4,15 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from conftest import ROOT, Open, shelf
 
+from conftest import ROOT, Open, shelf
 from gantline.lesson import compose
 from gantline.output import html
 
 AXE = ROOT / "tools" / "node_modules" / "axe-core" / "axe.min.js"
-RULES = {"runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}}
+RULES = {
+    "runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
+}
 
 LOOKS: dict[str, dict[str, Any]] = {
     "light": {},
@@ -25,7 +27,11 @@ LOOKS: dict[str, dict[str, Any]] = {
 def violations(page: Any) -> list[str]:
     page.evaluate(AXE.read_text(encoding="utf-8"))  # a page that allows no foreign script still lets its reader look in
     found = page.evaluate("rules => axe.run(document, rules)", RULES)
-    return [f"{v['id']}: {node['html'][:160]} {node['failureSummary'][:200]}" for v in found["violations"] for node in v["nodes"]]
+    return [
+        f"{v['id']}: {node['html'][:160]} {node['failureSummary'][:200]}"
+        for v in found["violations"]
+        for node in v["nodes"]
+    ]
 
 
 @pytest.mark.parametrize("look", LOOKS)
@@ -72,7 +78,9 @@ def test_no_violation_without_scripts(folder: Path, browser: Any, tmp_path: Path
     page.close()
 
 
-@pytest.mark.parametrize("name", ["atwood-double", "impossible-one-rope", "indeterminate-two-ropes", "rider-own-rope", "loss-holds"])
+@pytest.mark.parametrize(
+    "name", ["atwood-double", "impossible-one-rope", "indeterminate-two-ropes", "rider-own-rope", "loss-holds"]
+)
 def test_no_violation_for_other_kinds_of_rigs(name: str, open_page: Open, tmp_path: Path) -> None:
     page_file = tmp_path / "page.html"
     page_file.write_text(html.write(compose([shelf(name)])), encoding="utf-8")

@@ -3,8 +3,9 @@
 from pathlib import Path
 
 import pytest
-from conftest import Open
 from playwright.sync_api import Page
+
+from conftest import Open
 
 
 def place(page: Page) -> str:
@@ -28,7 +29,10 @@ def test_whole_account_by_keyboard_alone(single: Path, open_page: Open) -> None:
         seen.append(place(page))
         assert page.evaluate("document.activeElement.matches('.mark[aria-checked=true]')")
         assert page.locator(".mark[tabindex='0']").count() == 1
-    assert seen == [f"Step {n} of {count}: {page.locator('.step').nth(n - 1).get_attribute('data-idea')}" for n in range(1, count + 1)]
+    assert seen == [
+        f"Step {n} of {count}: {page.locator('.step').nth(n - 1).get_attribute('data-idea')}"
+        for n in range(1, count + 1)
+    ]
     page.keyboard.press("Home")
     assert place(page) == seen[0]
     page.keyboard.press("End")
@@ -45,7 +49,8 @@ def test_every_stop_of_the_tab_key_can_be_seen(single: Path, open_page: Open) ->
         stop = page.evaluate(
             """() => { const e = document.activeElement; if (e === document.body) return null;
             const r = e.getBoundingClientRect(), s = getComputedStyle(e);
-            return [e.className || e.tagName, r.width > 0, s.outlineStyle !== 'none' && parseFloat(s.outlineWidth) >= 3]; }"""
+            const ring = s.outlineStyle !== 'none' && parseFloat(s.outlineWidth) >= 3;
+            return [e.className || e.tagName, r.width > 0, ring]; }"""
         )
         if stop is None:
             break
@@ -160,7 +165,8 @@ def test_rope_keeps_its_length_and_its_paint_moves(single: Path, open_page: Open
     page.locator(".mark").nth(11).click()
     strands = """() => Object.fromEntries([...document.querySelectorAll('.moving line.rope0')].map(
         l => [l.dataset.strand, Math.abs(l.getAttribute('y2') - l.getAttribute('y1'))]))"""
-    marks = "() => [...document.querySelectorAll('.moving circle.paint')].map(c => [Number(c.getAttribute('cx')), Number(c.getAttribute('cy'))])"
+    marks = """() => [...document.querySelectorAll('.moving circle.paint')].map(
+        c => [Number(c.getAttribute('cx')), Number(c.getAttribute('cy'))])"""
     page.locator(".slider input").fill("0")
     before, painted = page.evaluate(strands), page.evaluate(marks)
     page.locator(".slider input").fill("100")
@@ -183,7 +189,9 @@ def test_ground_button_overrides_the_system(single: Path, open_page: Open) -> No
 def test_rig_stays_in_one_place_over_all_steps(single: Path, open_page: Open) -> None:
     """The same frame for every plate of the account."""
     page = open_page(single / "index.html")
-    frames = page.evaluate("[...document.querySelectorAll('.step .picture > .plate-figure svg')].map(s => s.getAttribute('viewBox'))")
+    frames = page.evaluate(
+        "[...document.querySelectorAll('.step .picture > .plate-figure svg')].map(s => s.getAttribute('viewBox'))"
+    )
     assert len(frames) > 8
     assert len(set(frames)) == 1
 
@@ -193,7 +201,9 @@ def test_without_scripts_every_step_can_be_read(folder: Path, open_page: Open) -
     steps = page.locator(".step")
     for fold in page.locator(".reveal > summary").all():
         fold.click()
-    assert all(step.locator(".say").first.is_visible() and step.locator("svg").first.is_visible() for step in steps.all())
+    assert all(
+        step.locator(".say").first.is_visible() and step.locator("svg").first.is_visible() for step in steps.all()
+    )
     assert not page.locator(".rail:visible, .ask:visible, .ground:visible, .hauling:visible").count()
 
 

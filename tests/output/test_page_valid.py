@@ -6,8 +6,8 @@ import warnings
 from pathlib import Path
 
 import pytest
-from conftest import ROOT, shelf
 
+from conftest import ROOT, shelf
 from gantline.lesson import compose
 from gantline.output import html
 
@@ -24,7 +24,10 @@ def test_markup_is_valid(folder: Path, single: Path, tmp_path: Path) -> None:
         page.write_text(html.write(compose([shelf(name)])), encoding="utf-8")
     figures = sorted((folder / "figures").glob("*.svg"))
     found = subprocess.run(
-        ["java", "-jar", CHECKER, "--errors-only", "--also-check-svg", folder / "index.html", single / "index.html", *pages, *figures],
+        [
+            "java", "-jar", CHECKER, "--errors-only", "--also-check-svg",
+            folder / "index.html", single / "index.html", *pages, *figures,
+        ],
         capture_output=True, text=True, check=False,
     )  # fmt: skip
     assert found.stderr.splitlines()[:20] == []

@@ -1,9 +1,25 @@
 """A lesson as an inert page: what to say, which plates, which numbers. Draws nothing itself."""
 
 from .compose import Solved, compose
-from .lesson import Beat, Caution, Check, Hauling, Lesson, Line, Part, Question, Reading, Recap, Reply, Shown, Trial, Way, Worked
+from .lesson import (
+    Beat,
+    Caution,
+    Check,
+    Hauling,
+    Lesson,
+    Line,
+    Part,
+    Question,
+    Reading,
+    Recap,
+    Reply,
+    Shown,
+    Trial,
+    Way,
+    Worked,
+)
 
 __all__ = [
-    "Beat", "Caution", "Check", "Hauling", "Lesson", "Line", "Part", "Question", "Reading", "Recap", "Reply", "Shown", "Solved", "Trial",
-    "Way", "Worked", "compose",
+    "Beat", "Caution", "Check", "Hauling", "Lesson", "Line", "Part", "Question", "Reading", "Recap", "Reply", "Shown",
+    "Solved", "Trial", "Way", "Worked", "compose",
 ]  # fmt: skip

@@ -64,7 +64,9 @@ def question(rig: Rig, answer: Answer, wrong: Sequence[WrongAnswer]) -> Question
     low, high = _band(rig, found)
     shown = measure(rig, found.number, found.unit)
     what = "effort" if rig.effort is None else "load"
-    replies = tuple(_reply(rig, each) for each in wrong if WRONG_RULES[each.rule].what == what and not each.right_by_luck)
+    replies = tuple(
+        _reply(rig, each) for each in wrong if WRONG_RULES[each.rule].what == what and not each.right_by_luck
+    )
     return Question(letter, shown.unit, low, high, found.formula, shown.near, replies)
 
 

@@ -1,4 +1,4 @@
-"""Which cautions fit a rig, each with where it comes from. General ones: they rate nothing, and local rules come first."""
+"""Which cautions fit a rig, each with where it comes from. They rate nothing, and local rules come first."""
 
 from collections.abc import Callable
 from fractions import Fraction
@@ -13,7 +13,9 @@ from .measure import measure
 
 OWN = "follows from the mechanics; worked out for this rig"
 PRACTICE = "common practice"
-INSPECT = "common practice; 29 CFR 1926.251(a) asks for inspection before each use and forbids more than the marked load"
+INSPECT = (
+    "common practice; 29 CFR 1926.251(a) asks for inspection before each use and forbids more than the marked load"
+)
 
 _SMALL = 25  # newtons: about what a classroom tackle is for
 Says = Callable[[Rig, Answer], str]
@@ -69,8 +71,8 @@ def _beam(rig: Rig, answer: Answer) -> str:
     most, name = max(forces)
     when = " while raising" if regime.way == "raising" else ""
     return (
-        f"The fixing carries load, blocks and pull together: {measure(rig, most, 'N', 3).near} at {name}{when}. Lift a few "
-        "centimetres first, and wait. No screw hook in a ceiling tile, no door frame, no shelf."
+        f"The fixing carries load, blocks and pull together: {measure(rig, most, 'N', 3).near} at {name}{when}. Lift a "
+        "few centimetres first, and wait. No screw hook in a ceiling tile, no door frame, no shelf."
     )
 
 

@@ -76,7 +76,6 @@ def _part(key: str, rig: Rig, answer: Answer, script: Script) -> Part:
 
 
 def _figures(rig: Rig, answer: Answer, layout: Layout, counted: bool) -> tuple[tuple[str, Scene], ...]:
-    """The plates that also go out as files: the rig alone, with its pulls, numbered, and its cut where it was counted."""
+    """The plates that also go out as files: bare, with its pulls, numbered, and the cut where it was counted."""
     views = ["bare", "labelled", "numbered", *(["cut"] if counted else [])]
     return tuple((view, draw(rig, answer, view, layout=layout)) for view in views)
-

@@ -1,7 +1,6 @@
 """What the page needs to haul a rig before the reader's eyes, by the true ratios."""
 
-from gantline.figure import Layout, draw
-from gantline.figure import kinematics
+from gantline.figure import Layout, draw, kinematics
 from gantline.mechanics import Answer
 from gantline.rig import Rig
 

@@ -3,8 +3,7 @@
 from msgspec import Struct
 
 from gantline.account import Account, Refusal, Step
-from gantline.figure import Scene
-from gantline.figure import Kinematics
+from gantline.figure import Kinematics, Scene
 from gantline.mechanics import Answer
 from gantline.quantity import Equation, Formula
 from gantline.rig import Rig

@@ -42,7 +42,7 @@ def _assumed(rig: Rig, answer: Answer) -> Answer | None:
 
 def _intro(rig: Rig, own: bool, running: bool) -> str:
     if not running:
-        return "Real wheels rub and have weight, so what you read will differ from these numbers; how much, only a trial tells."
+        return "Real wheels rub and have weight, so what you read will differ; how much, only a trial tells."
     if own:
         return "Real wheels rub. These are the pulls with the losses that the file gives."
     share = measure(rig, EXAMPLE_EFFICIENCY.value * 100, "1").near
@@ -56,7 +56,7 @@ def _note(own: bool) -> str:
 
 
 def _bands(rig: Rig, lossy: Answer, layout: Layout) -> Scene | None:
-    way = next((way for way in ("raising", "lowering") if lossy.regime(way)), None)  # type: ignore[arg-type]
+    way = next((way for way in ("raising", "lowering") if lossy.regime(way)), None)
     return draw(rig, lossy, "tensions", layout=layout, way=way) if way else None
 
 

@@ -25,7 +25,9 @@ def ways(rig: Rig, answer: Answer, layout: Layout, others: Sequence[Account | Re
 def _accepted(rig: Rig, answer: Answer, layout: Layout, account: Account) -> Way:
     steps = _telling(account)
     shown = next((step for step in steps if step.view != "bare"), steps[-1])
-    scene = draw(rig, answer, shown.view, layout=layout, lit=shown.lit, marks=shown.marks, struck=shown.struck, caption=False)
+    scene = draw(
+        rig, answer, shown.view, layout=layout, lit=shown.lit, marks=shown.marks, struck=shown.struck, caption=False
+    )
     return Way(
         account.method, account.name, scene, tuple(account.line(step) for step in steps),
         next((step.formula for step in reversed(steps) if step.formula), None), _result(rig, answer, account), account,

@@ -61,4 +61,3 @@ TAKEN_WHEELS = "Wheels turn freely."
 TAKEN_LOSS = "Worked for perfect wheels; the losses of the file come in under “If you try it”."
 TAKEN_STILL = "Nothing speeds up."
 TAKEN_FIXED = "The weight of a fixed part is left out where the file gives none."
-

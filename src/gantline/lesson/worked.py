@@ -11,7 +11,7 @@ from gantline.rig import Given, Rig
 
 from . import words
 from .lesson import Check, Line, Worked
-from .measure import measure, same, said
+from .measure import measure, said, same
 
 _MOST = 14  # checks written out; the rest are counted
 _KINDS = ("pull", "balance", "newton", "length", "result", "support")
@@ -68,7 +68,9 @@ def _and(names: list[str]) -> str:
 def _given(rig: Rig) -> tuple[tuple[str, str], ...]:
     """Every given with its letter: what it belongs to, and how it is written."""
     found = [(part.name, given) for part in rig.parts for given in (part.weight, part.mass) if given]
-    found += [(f"{rig.asked.part} to {'rise' if rig.asked.sense > 0 else 'sink'}", rig.asked.distance)] if rig.asked else []
+    found += (
+        [(f"{rig.asked.part} to {'rise' if rig.asked.sense > 0 else 'sink'}", rig.asked.distance)] if rig.asked else []
+    )
     found += [("the pull", rig.effort)] if rig.effort else []
     if any(part.mass for part in rig.parts):
         found.append(("gravity", rig.gravity))
@@ -83,7 +85,8 @@ def _written(given: Given) -> str:
     unit = UNITS.get(given.unit)
     number = given.number / unit.factor if unit else given.number
     shown = numeral(number)
-    return f"{given.symbol} = {shown if same(shown, number) else number} {given.unit.replace('s2', 's²').replace('m2', 'm²')}"
+    name = given.unit.replace("s2", "s²").replace("m2", "m²")
+    return f"{given.symbol} = {shown if same(shown, number) else number} {name}"
 
 
 def _taken(rig: Rig, answer: Answer) -> str:
@@ -100,7 +103,11 @@ def _taken(rig: Rig, answer: Answer) -> str:
 
 def _find(rig: Rig, answer: Answer) -> str:
     if answer.status != "holds":
-        return "How the parts move, and what the ropes carry." if answer.status == "accelerates" else "Whether it can stand."
+        return (
+            "How the parts move, and what the ropes carry."
+            if answer.status == "accelerates"
+            else "Whether it can stand."
+        )
     if rig.hand is None:
         return "What the ropes and the supports carry."
     sought = f"The pull {rig.effort_symbol}" if rig.effort is None else "The load that this pull holds"
@@ -148,4 +155,6 @@ def _more(rest: list[Checked]) -> str:
         return ""
     left = _exact(max(abs(check.residual) for check in rest))
     count = "One more check" if len(rest) == 1 else f"{len(rest)} more checks"
-    return f"{count} (formulas, sheaves, other ways of running) {'leaves' if len(rest) == 1 else 'leave'} {left} as well."
+    return (
+        f"{count} (formulas, sheaves, other ways of running) {'leaves' if len(rest) == 1 else 'leave'} {left} as well."
+    )

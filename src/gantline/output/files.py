@@ -62,7 +62,8 @@ def build(folder: Path, files: Mapping[str, bytes], merged: Collection[str] = ()
 
     Files of an earlier build that the user edited are kept, and the new ones written beside them (`NAME.new.EXT`);
     files that no build made are left alone; files of an earlier build that are no longer made go. `merged` names files
-    that have the user's edits in them already, and are written over. The same files give the same bytes. Raises Busy while another build writes there, OSError where it cannot be written.
+    that have the user's edits in them already, and are written over. The same files give the same bytes.
+    Raises Busy while another build writes there, OSError where it cannot be written.
     """
     folder = Path(os.path.realpath(folder))
     if folder.exists() and not folder.is_dir():

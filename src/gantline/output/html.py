@@ -37,7 +37,9 @@ def write(lesson: Lesson) -> str:
         "body",
         element("a", "Skip to the lesson", href="#main", class_="skip"),
         _header(lesson),
-        element("main", _opening(lesson), [_part(part, lesson) for part in lesson.parts], sections.recap(lesson), id="main"),
+        element(
+            "main", _opening(lesson), [_part(part, lesson) for part in lesson.parts], sections.recap(lesson), id="main"
+        ),
         _footer(lesson),
         element("script", Markup(script)),
     )

@@ -34,7 +34,8 @@ def build(solved: Sequence[Solved], folder: Path, progress: Progress | None = No
     tell = progress or (lambda _: None)
     tell("composing")
     lesson = compose(solved, title=title)
-    own, problems, merged = _tutor(lesson, folder)
+    tutor = _tutor(lesson, folder)
+    own = tutor.lines
     if own:
         lesson = compose(solved, {at: line.say for at, line in own.items()}, title)
     made = {PAGE: html.write(lesson).encode("utf-8")}
@@ -42,24 +43,33 @@ def build(solved: Sequence[Solved], folder: Path, progress: Progress | None = No
     made |= _figures(lesson)
     tell("printed solution")
     made[PRINT] = pdf.write(lesson)
-    made[SCRIPT] = merged
+    made[SCRIPT] = tutor.script
     made[RECORD] = lesson_json.write(lesson, made)
     tell("writing")
-    done = files.build(folder, made, merged=(SCRIPT,))
-    return Made(done.folder / PAGE, done.kept, problems)
+    done = files.build(folder, made, merged=(SCRIPT,) if tutor.whole else ())
+    return Made(done.folder / PAGE, done.kept, tutor.problems)
 
 
-def _tutor(lesson: Lesson, folder: Path) -> tuple[dict[tuple[str, str], script.Line], tuple[Problem, ...], bytes]:
-    """The tutor's sentences that can be said, what is wrong with others, and the new script with all of them in it."""
-    old, record = _read(folder / SCRIPT), _read(folder / RECORD)
+class _Tutor(Struct, frozen=True):
+    """What the tutor wrote: sentences to use, problems with others, the new script, and whether all is in it."""
+
+    lines: dict[tuple[str, str], script.Line]
+    problems: tuple[Problem, ...]
+    script: bytes
+    whole: bool
+
+
+def _tutor(lesson: Lesson, folder: Path) -> _Tutor:
+    old = _read(folder / SCRIPT).decode("utf-8", "replace")
     fresh = {at: say for part in lesson.parts for at, say in script.sentences(part).items()}
-    lines = script.edited(old.decode("utf-8", "replace"), {**fresh, **lesson_json.made(record)}) if old else {}
+    made = lesson_json.made(_read(folder / RECORD))
+    lines = {at: line for at, line in script.edited(old, {**fresh, **made}).items() if at in fresh}
     accounts = {part.key: part.account for part in lesson.parts if isinstance(part.account, Account)}
-    lines = {at: line for at, line in lines.items() if at in fresh}
     wrong = script.problems(lines, accounts)
-    text = script.write(lesson, {at: line.say for at, line in lines.items()})
     bad = {problem.place.line for problem in wrong}
-    return {at: line for at, line in lines.items() if line.line not in bad}, wrong, text.encode("utf-8", "replace")
+    text = script.write(lesson, {at: line.say for at, line in lines.items()})
+    said = {at: line for at, line in lines.items() if line.line not in bad}
+    return _Tutor(said, wrong, text.encode("utf-8", "replace"), script.keeps(old, text, made.values()))
 
 
 def _read(path: Path) -> bytes:

@@ -1,7 +1,6 @@
 """Markup built as a tree of elements: text from anywhere goes in as text, and only what was built here is markup."""
 
 from collections.abc import Sequence
-from collections.abc import Sequence
 from typing import Union
 
 from .svg import escape

@@ -27,7 +27,9 @@ def _pieces(shown: Shown) -> list[tuple[bool, Shown]]:
         words = shown.split(", ")
         return [(True, f"{word}," if n < len(words) else word) for n, word in enumerate(words, 1)]
     if isinstance(shown, Equation) and len(shown.sides) > 1:
-        first = Equation(shown.sides[:2]) if len(plain(Equation(shown.sides[:2]))) < _SHORT else Equation(shown.sides[:1])
+        first = (
+            Equation(shown.sides[:2]) if len(plain(Equation(shown.sides[:2]))) < _SHORT else Equation(shown.sides[:1])
+        )
         return [(True, first), *((False, side) for side in shown.sides[len(first.sides) :])]
     return [(True, shown)]
 

@@ -23,8 +23,8 @@ def write(lesson: Lesson) -> bytes:
     data = json.dumps(_record(lesson), ensure_ascii=True)
     with as_file(files("gantline").joinpath("assets")) as fonts:
         made = typst.compile(
-            page, font_paths=[str(fonts)], ignore_system_fonts=True, sys_inputs={"data": data}, format="pdf",
-            pdf_standards=["ua-1"], timestamp=0,
+            page, None, font_paths=[str(fonts)], ignore_system_fonts=True, sys_inputs={"data": data}, format="pdf",
+            pdf_standards="ua-1", timestamp=0,
         )  # fmt: skip
     return bytes(made)
 
@@ -52,7 +52,7 @@ def _rig(part: Part) -> dict[str, Any]:
 
 
 def _text(words: str) -> str:
-    """Text with a question mark for every character the packaged typeface has not got: print/UA shows all or nothing."""
+    """Text with a question mark for every character the packaged typeface has not got: PDF/UA allows no gap."""
     return "".join(letter if letter in _letters() else "?" for letter in words)
 
 
@@ -63,7 +63,11 @@ def _letters() -> frozenset[str]:
 
 
 def _figure(scene: Scene) -> dict[str, Any]:
-    return {"svg": svg.write(scene, "grey"), "alt": _text(f"{scene.title}. {scene.description}"), "wide": scene.width / scene.height}
+    return {
+        "svg": svg.write(scene, "grey"),
+        "alt": _text(f"{scene.title}. {scene.description}"),
+        "wide": scene.width / scene.height,
+    }
 
 
 def _formula(shown: Shown) -> dict[str, Any] | None:

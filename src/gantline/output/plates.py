@@ -17,7 +17,7 @@ def plate(scene: Scene, prefix: str) -> Markup:
 
 
 def rules() -> str:
-    """The CSS of every role a primitive can play, in ink and in pencil, and the colours of both grounds and of print."""
+    """The CSS of every role a primitive can play, in ink and in pencil, and the colours of each ground and of print."""
     looks = [
         f".plate .{role}{'-p' if pencil else ''}{{{css(role, pencil, PAGE)}}}"
         for role in LOOKS for pencil in (False, True)

@@ -2,7 +2,7 @@
 
 import html
 import re
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from string import Formatter
 
 from msgspec import Struct
@@ -67,6 +67,14 @@ def read(text: str) -> dict[tuple[str, str], Line]:
             start = start if said else number
             said.append(line.strip())
     return found
+
+
+def keeps(old: str, new: str, made: Collection[str]) -> bool:
+    """Whether all that a tutor wrote in the old script stands in the new one: sentences, and notes of their own."""
+    known = {_safe(say) for say in made}
+    lines = [line.strip() for line in old.splitlines()[1:]]
+    own = (line for line in lines if not (_RIG.fullmatch(line) or _STEP.fullmatch(line) or line.startswith("> {")))
+    return all(line in new or line in known for line in own)
 
 
 def edited(text: str, made: Mapping[tuple[str, str], str]) -> dict[tuple[str, str], Line]:

@@ -34,7 +34,9 @@ def ways(part: Part, level: int) -> Markup | None:
     if not part.ways:
         return None
     columns = [_way(part, way, level + 2) for way in part.ways]
-    return _section(part, "ways", level, element("p", _agree(part), class_="lead"), element("div", columns, class_="columns"))
+    return _section(
+        part, "ways", level, element("p", _agree(part), class_="lead"), element("div", columns, class_="columns")
+    )
 
 
 def _agree(part: Part) -> str:
@@ -45,8 +47,14 @@ def _agree(part: Part) -> str:
         return "No other way will do for this rig; each says why."
     same = [way for way in taken if way.result == part.worked.results[0]] if part.worked.results else []
     came = f"{len(taken)} more {'way' if len(taken) == 1 else 'ways'}"
-    number = f"; {len(same) if len(same) < len(taken) else 'all'} of them end at {same[0].result}" if len(same) > 1 else ""
-    return f"{came}{number}. {left} {'declines and says' if left == 1 else 'decline and say'} why." if left else f"{came}{number}."
+    number = (
+        f"; {len(same) if len(same) < len(taken) else 'all'} of them end at {same[0].result}" if len(same) > 1 else ""
+    )
+    return (
+        f"{came}{number}. {left} {'declines and says' if left == 1 else 'decline and say'} why."
+        if left
+        else f"{came}{number}."
+    )
 
 
 def _way(part: Part, way: Way, level: int) -> Markup:
@@ -54,7 +62,9 @@ def _way(part: Part, way: Way, level: int) -> Markup:
     heading = element(f"h{level}", way.name)
     if way.refused:
         words = element("p", element("strong", "Not here, because"), f" {_lower(way.refused)}")
-        elsewhere = element("p", "It works on the shelf's rig ", element("em", way.elsewhere), ".", class_="formula-row")
+        elsewhere = element(
+            "p", "It works on the shelf's rig ", element("em", way.elsewhere), ".", class_="formula-row"
+        )
         end = element("p", "no number given", class_="result none")
         return element("div", heading, figure, words, elsewhere, end, class_="way refused")
     formula = mathml.write(way.formula, kinds(part)) if way.formula else None
@@ -68,7 +78,9 @@ def _way(part: Part, way: Way, level: int) -> Markup:
 def _lower(reason: str) -> str:
     """A reason as it goes on after "because"."""
     first = reason.split(" ")[0]
-    return reason if first in ("I",) or not first[1:].islower() and len(first) > 1 else reason[:1].lower() + reason[1:]
+    return (
+        reason if first in ("I",) or (not first[1:].islower() and len(first) > 1) else reason[:1].lower() + reason[1:]
+    )
 
 
 def _whole(part: Part, way: Way) -> Markup | None:
@@ -92,7 +104,7 @@ def worked(part: Part, level: int) -> Markup:
     solution = part.worked
     return _section(
         part, "worked", level,
-        element("div", _sought(part, solution), _lines(part, solution), _certificate(solution, level + 2), class_="desk"),
+        element("div", _sought(part, solution), _lines(part, solution), _certificate(solution, level), class_="desk"),
     )  # fmt: skip
 
 
@@ -142,7 +154,7 @@ def _certificate(solution: Worked, level: int) -> Markup:
     head = element("tr", element("th", "Check", scope="col"), element("th", "Left over", scope="col"))
     return element(
         "div",
-        element(f"h{level}", "Certificate"),
+        element(f"h{level + 2}", "Certificate"),
         element("p", "Checked by a second route that shares nothing with the solver."),
         element("table", element("caption", "Checks", class_="unseen"), element("thead", head, class_="unseen-head"),
                 element("tbody", rows)),
@@ -173,7 +185,9 @@ def trial(part: Part, level: int) -> Markup:
 
 def _readings(title: str, tried: Trial, level: int) -> Markup:
     """The table of pulls. It can be scrolled where the page is narrow, and so can be reached by key."""
-    head = element("tr", element("th", "Strand", scope="col"), *(element("th", name, scope="col") for name in tried.strands))
+    head = element(
+        "tr", element("th", "Strand", scope="col"), *(element("th", name, scope="col") for name in tried.strands)
+    )
     rows = [
         element("tr", element("th", row.name, scope="row"), *(element("td", pull) for pull in row.pulls))
         for row in tried.readings

@@ -41,7 +41,7 @@ def stage(part: Part, level: int) -> Markup:
 
 
 def _told(part: Part, beats: list[Markup]) -> list[Markup]:
-    """The steps. Between the question and the reply they are folded, so that without scripts a number can come first."""
+    """The steps. From the question to the answer they are folded, so that a number can come first without scripts."""
     asks = next((n for n, beat in enumerate(part.beats, 1) if beat.asks), 0)
     last = next((n for n, beat in enumerate(part.beats, 1) if beat.step.id == "solve"), 0)
     if not 0 < asks < last:
