@@ -1,6 +1,7 @@
 """The speed table: ratios measured side by side in one run, medians of processor time. Writes docs/speed.md.
 
-Run it on a quiet machine with `make speed`. Nothing here passes or fails: machines differ, and the table says what it saw.
+Run it on a quiet machine with `make speed`. Nothing here passes or fails: machines differ,
+and the table says what it saw.
 """
 
 import math
@@ -9,6 +10,7 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable
+from itertools import pairwise
 from pathlib import Path
 from statistics import median
 
@@ -72,7 +74,7 @@ def tackle_equations(strands: int) -> tuple[list[sympy.Expr], list[sympy.Symbol]
     w_load, w_block, h = sympy.symbols("W w h")
     pulls = list(sympy.symbols(f"T1:{strands + 2}"))
     effort, support, haul = sympy.symbols("F R s")
-    equations = [a - b for a, b in zip(pulls, pulls[1:], strict=False)]
+    equations = [a - b for a, b in pairwise(pulls)]
     equations += [sum(pulls[:-1]) - w_load - w_block, effort - pulls[-1], support - sum(pulls), haul - strands * h]
     return equations, [*pulls, effort, support, haul]
 
@@ -168,12 +170,12 @@ Ours is a whole answer: every pull, support, motion and work with its formula, t
 |---|---|---|---|---|
 {algebra}
 
-The aim is missed: an answer is a few hundred small Python objects (values, formulas, checks), and making them costs more
-than the elimination itself, which takes under a tenth of the time.
+The aim is missed: an answer is a few hundred small Python objects (values, formulas, checks), and making them costs
+more than the elimination itself, which takes under a tenth of the time.
 
 ## Long rigs, numbers only
 
-Past 64 sheaves an answer has exact numbers and no formulas.
+Past 64 sheaves an answer has exact numbers and no formulas; the first two rows still carry theirs.
 
 | sheaves | solve and certify |
 |---|---|

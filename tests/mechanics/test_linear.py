@@ -11,7 +11,8 @@ def test_agrees_with_the_dense_solver() -> None:
     chance = random.Random(7)
     for size in (1, 2, 3, 5, 8, 13):
         rows = [
-            {c: fmpq(chance.randint(-9, 9)) for c in range(size) if chance.random() < 0.7 or c == r} for r in range(size)
+            {c: fmpq(chance.randint(-9, 9)) for c in range(size) if chance.random() < 0.7 or c == r}
+            for r in range(size)
         ]
         rows = [{c: v for c, v in row.items() if v != 0} for row in rows]
         dense = fmpq_mat(size, size, [row.get(c, fmpq(0)) for row in rows for c in range(size)])

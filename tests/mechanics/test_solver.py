@@ -157,7 +157,9 @@ def test_a_given_pull_says_what_it_holds_or_how_fast_it_goes() -> None:
     holds = answer(PLANTER.replace("weight 348 N", "weight W") + "effort 100 N")
     assert holds.status == "holds"
     assert number(holds.ideal.load) == 388  # 4 x 100 - 12
-    moves = answer(PLANTER.replace("weight 348 N", "mass 35.4 kg").replace("weight 12 N", "mass 0.6 kg") + "effort 100 N")
+    moves = answer(
+        PLANTER.replace("weight 348 N", "mass 35.4 kg").replace("weight 12 N", "mass 0.6 kg") + "effort 100 N"
+    )
     assert moves.status == "accelerates"
     assert number(moves.ideal.motions[1].acceleration) == (400 - 36 * Fraction(981, 100)) / 36
 
@@ -171,7 +173,9 @@ def test_friction_can_hold_what_a_perfect_wheel_would_let_go() -> None:
 
 
 def test_a_heavy_lossy_wheel_runs_the_way_it_is_driven() -> None:
-    text_ = "fixed top sheaves 1, efficiency 90 %, disc 2 kg\nload a mass 10 kg\nload b mass 5 kg\nrope r: a, over top, b\n"
+    text_ = (
+        "fixed top sheaves 1, efficiency 90 %, disc 2 kg\nload a mass 10 kg\nload b mass 5 kg\nrope r: a, over top, b\n"
+    )
     found = answer(text_)
     (way,) = [r for r in found.regimes if r.way != "ideal"]
     assert way.way == "lowering"
@@ -184,7 +188,9 @@ def test_a_heavy_lossy_wheel_runs_the_way_it_is_driven() -> None:
 
 
 def test_bare_symbols_give_formulas() -> None:
-    found = answer("fixed ring\nmoving runner sheaves 1, weight w, carries sack\nload sack\nrope r: ring, under runner, hand\n")
+    found = answer(
+        "fixed ring\nmoving runner sheaves 1, weight w, carries sack\nload sack\nrope r: ring, under runner, hand\n"
+    )
     assert found.ideal.effort is not None
     assert found.ideal.effort.number is None
     assert text(found.ideal.effort.formula) == "(W + w)/2"  # type: ignore[arg-type]
@@ -224,9 +230,7 @@ rope   line: sack, over top, under flyer, hand
 
 
 def test_a_level_lead_pulls_its_blocks_together() -> None:
-    found = answer(
-        "fixed a sheaves 1\nfixed b sheaves 1\nload sack weight 50 N\nrope r: sack, over a, over b, hand\n"
-    )
+    found = answer("fixed a sheaves 1\nfixed b sheaves 1\nload sack weight 50 N\nrope r: sack, over a, over b, hand\n")
     (first, second) = found.ideal.supports
     assert (number(first.force), number(first.sideways)) == (50, 50)
     assert (number(second.force), number(second.sideways)) == (50, -50)

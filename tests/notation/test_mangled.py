@@ -159,7 +159,7 @@ LONG = {
         [f"load x{n:03d}{'a' * 30} weight 1 N\n" for n in range(400)]
         + [f"raise y{n:03d}{'a' * 30} 1 m\n" for n in range(900)]
     ),
-    "many sheaves": "\n".join(f"fixed a{n} sheaves 100" for n in range(400)),
+    "many sheaves": "\n".join(f"fixed a{n} sheaves 1000" for n in range(400)),
     "a chain of ropes": "\n".join([*(f"moving a{n} sheaves 1" for n in range(400)), "fixed z", "rope r: z, a0"]
     + [f"rope r{n}: a{n}, a{n + 1}" for n in range(399)]),
     "one circle of ropes": "\n".join([*(f"moving a{n} sheaves 1" for n in range(400))]

@@ -118,7 +118,7 @@ def test_the_length_of_names_titles_symbols_and_counts() -> None:
         (f"fixed {'a' * 64}", f"fixed {'a' * 65}", "name-unreadable", 7),
         (f"title {'a' * 200}", f"title {'a' * 201}", "title-too-long", 1),
         (f"effort {'a' * 16}", f"effort {'a' * 17}", "symbol-too-long", 8),
-        ("fixed a sheaves 100", "fixed a sheaves 101", "count-unreadable", 17),
+        ("fixed a sheaves 1000", "fixed a sheaves 1001", "count-unreadable", 17),
     ):
         assert parse(good)[1] == ()
         check(bad, [(code, 1, column)])

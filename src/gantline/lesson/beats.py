@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from gantline.account import WRONG_RULES, Account, Refusal, Step, WrongAnswer
-from gantline.figure import Layout, Scene, draw
+from gantline.figure import Frame, Layout, NotDrawable, Scene, draw
 from gantline.mechanics import Answer, Value
 from gantline.rig import Rig
 
@@ -49,10 +49,18 @@ def _say(account: Account, step: Step, script: Mapping[str, str]) -> str:
 
 def _plate(rig: Rig, answer: Answer, layout: Layout, step: Step) -> Scene:
     """The plate of a step. All plates of an account have one frame, so the rig stays where it is."""
-    return draw(
-        rig, answer, step.view, layout=layout, lit=step.lit, marks=step.marks, struck=step.struck, caption=False,
-        frame="steps",
-    )  # fmt: skip
+    return plate(rig, answer, layout, step, frame="steps")
+
+
+def plate(rig: Rig, answer: Answer, layout: Layout, step: Step, frame: Frame | None = None) -> Scene:
+    """What a step shows; the bare rig where this rig has nothing of what the view would show."""
+    try:
+        return draw(
+            rig, answer, step.view, layout=layout, lit=step.lit, marks=step.marks, struck=step.struck, caption=False,
+            frame=frame,
+        )  # fmt: skip
+    except NotDrawable:
+        return draw(rig, answer, "bare", layout=layout, lit=step.lit, caption=False, frame=frame)
 
 
 def question(rig: Rig, answer: Answer, wrong: Sequence[WrongAnswer]) -> Question | None:

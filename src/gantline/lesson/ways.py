@@ -8,6 +8,7 @@ from gantline.mechanics import Answer
 from gantline.rig import Rig
 
 from . import words
+from .beats import plate
 from .lesson import Way
 from .measure import near
 
@@ -25,9 +26,7 @@ def ways(rig: Rig, answer: Answer, layout: Layout, others: Sequence[Account | Re
 def _accepted(rig: Rig, answer: Answer, layout: Layout, account: Account) -> Way:
     steps = _telling(account)
     shown = next((step for step in steps if step.view != "bare"), steps[-1])
-    scene = draw(
-        rig, answer, shown.view, layout=layout, lit=shown.lit, marks=shown.marks, struck=shown.struck, caption=False
-    )
+    scene = plate(rig, answer, layout, shown)
     return Way(
         account.method, account.name, scene, tuple(account.line(step) for step in steps),
         next((step.formula for step in reversed(steps) if step.formula), None), _result(rig, answer, account), account,

@@ -10,7 +10,7 @@ from .tree import Word, Written
 
 MOST_CHARACTERS = 40
 MOST_EXPONENT = 12
-MOST_SHEAVES = 100  # of one block
+MOST_SHEAVES = 1000  # of one block
 
 # Checked on the text before anything is converted: digits are ASCII, an exponent is short.
 _NUMERAL = re.compile(r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+(?![0-9.]))?(?:/[0-9]+\.?[0-9]*)?")
@@ -59,7 +59,7 @@ class ValueReader:
     def count(self) -> Written:
         """A whole number without a unit."""
         word = self.take("value-missing", "the number of sheaves", "`sheaves 2`")
-        if not re.fullmatch(r"[0-9]{1,3}", word.text) or not 1 <= int(word.text) <= MOST_SHEAVES:
+        if not re.fullmatch(r"[0-9]{1,4}", word.text) or not 1 <= int(word.text) <= MOST_SHEAVES:
             raise self.notes.stop(
                 "count-unreadable", word.place, f"`{shown(word)}` is no number of sheaves",
                 f"sheaves are counted: 1, 2, 3 and so on, up to {MOST_SHEAVES} in a block",

@@ -19,11 +19,10 @@ def write(lesson: Lesson) -> bytes:
         import typst
     except ImportError as missing:
         raise ImportError("The printed solution needs typst: pip install 'gantline[pdf]'") from missing
-    page = files("gantline").joinpath("output/page/worked.typ").read_bytes()
-    data = json.dumps(_record(lesson), ensure_ascii=True)
-    with as_file(files("gantline").joinpath("assets")) as fonts:
+    package, data = files("gantline"), json.dumps(_record(lesson), ensure_ascii=True)
+    with as_file(package.joinpath("output/page/worked.typ")) as page, as_file(package.joinpath("assets")) as fonts:
         made = typst.compile(
-            page, None, font_paths=[str(fonts)], ignore_system_fonts=True, sys_inputs={"data": data}, format="pdf",
+            page, None, font_paths=[fonts], ignore_system_fonts=True, sys_inputs={"data": data}, format="pdf",
             pdf_standards="ua-1", timestamp=0,
         )  # fmt: skip
     return bytes(made)

@@ -33,6 +33,7 @@ def answer_record(rig: Rig, answer: Answer, says: str) -> Record:
         "certificate": _certificate(answer.certificate),
         "helps": list(answer.helps),
         "numbers_only": answer.size_note,
+        "jams": list(answer.jams),
     }
 
 

@@ -90,7 +90,8 @@ def _motions(rig: Rig, answer: Answer) -> list[Row]:
     rows: list[Row] = []
     for name, way in answer.travel:
         sinks = way.number is not None and way.number < 0
-        label = "hand takes up" if name == "hand" else f"{name} {'sinks' if sinks else 'rises'}"
+        verb = {"hand": ("takes up", "gives out")}.get(name, ("rises", "sinks"))[sinks]
+        label = f"{name} {verb}"
         rows += _line(rig, label, [_opposite(way) if sinks else way] * len(answer.regimes))
     for place, motion in enumerate(answer.ideal.motions):
         speeds = [regime.motions[place].acceleration for regime in answer.regimes]
@@ -135,6 +136,7 @@ def _notes(answer: Answer) -> list[str]:
     helps = " and ".join(answer.helps)
     verb = "sinks and helps" if len(answer.helps) == 1 else "sink and help"
     notes = [f"As the load rises, {helps} {verb}: so the efficiency may pass 1."] if helps else []
+    notes += [f"While {way} friction jams it: no pull on the rope makes it run." for way in answer.jams]
     return notes + (["Numbers only: past this size the formulas are left out."] if answer.size_note else [])
 
 
