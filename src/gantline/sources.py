@@ -20,6 +20,3 @@ EXAMPLE_EFFICIENCY = Constant(
     Fraction(95, 100), "1",
     "common practice: a sheave loses 2 to 10 per cent, by block (Toss, The Complete Rigger's Apprentice, p. 56)",
 )  # fmt: skip
-SPOKEN_WORDS = Constant(
-    Fraction(23, 10), "words/s", "our own: the pace of the accounts we wrote by hand before the program wrote any"
-)

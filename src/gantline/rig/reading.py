@@ -7,6 +7,7 @@ from msgspec.structs import replace
 from gantline.notation import MOST_PROBLEMS, Attribute, Notes, Statement, Tree, Word, Written, did_you_mean
 from gantline.notation import Contact as WrittenContact
 from gantline.problems import Place, Problem
+from gantline.sources import GRAVITY
 
 from .amounts import KINDS, amount
 from .checks import check
@@ -16,7 +17,6 @@ from .parts import Contact, Fixed, Hand, Load, Moving, Part, Rope, Sheave
 from .rig import Asked, Rig
 from .strands import strands
 
-_GRAVITY = Fraction(981, 100)  # m/s2, the rounded value of school books; CGPM 1901 sets the standard at 9.80665
 _PARTS = ("fixed", "moving", "load")
 _LAWFUL = {
     "fixed": ("sheaves", "weight", "mass", "radius", "disc", "inertia", "efficiency", "spacing"),
@@ -69,7 +69,7 @@ class _Reading:
         title, gravity, effort = self._once("title"), self._valued("gravity"), self._valued("effort")
         asked = self._asked()
         rig = Rig(
-            title.title if title else "", gravity or Given(self.letters.free("g"), _GRAVITY, "acceleration", "m/s2",
+            title.title if title else "", gravity or Given(self.letters.free("g"), GRAVITY.value, "acceleration", "m/s2",
             Place(1, 1)),
             tuple(self.parts.values()), tuple(rope for rope in ropes if rope), self.hands[0] if self.hands else None,
             asked, effort, effort.symbol if effort else self.letters.free("F"),
