@@ -69,8 +69,7 @@ class _Reading:
         title, gravity, effort = self._once("title"), self._valued("gravity"), self._valued("effort")
         asked = self._asked()
         rig = Rig(
-            title.title if title else "", gravity or Given(self.letters.free("g"), GRAVITY.value, "acceleration", "m/s2",
-            Place(1, 1)),
+            title.title if title else "", gravity or self._gravity(),
             tuple(self.parts.values()), tuple(rope for rope in ropes if rope), self.hands[0] if self.hands else None,
             asked, effort, effort.symbol if effort else self.letters.free("F"),
             asked.distance.symbol if asked else self.letters.free("h"), self.letters.free("s"),
@@ -94,6 +93,9 @@ class _Reading:
     def _valued(self, keyword: str) -> Given | None:
         statement = self._once(keyword)
         return self._given(statement.value, keyword) if statement and statement.value else None
+
+    def _gravity(self) -> Given:
+        return Given(self.letters.free("g"), GRAVITY.value, "acceleration", GRAVITY.unit, Place(1, 1))
 
     def _asked(self) -> Asked | None:
         statement = self._once("raise", "lower")
