@@ -8,6 +8,7 @@ from gantline.mechanics import Value
 from gantline.quantity import Equation, Formula, Number, Sum, numeral
 from gantline.rig import Rig, shown_unit
 
+LONG = 16  # characters of an exact number with its unit past which only the rounded one is shown
 _ASCII = {"m/s²": "m/s2"}
 
 
@@ -55,14 +56,18 @@ def said(rig: Rig, holds: Equation, unit: str) -> tuple[Equation, str]:
     """An equation with units on its numbers, and what follows it where its last number had to be rounded."""
     sides = tuple(_with_unit(rig, side, unit) for side in holds.sides)
     last = holds.sides[-1]
-    if not isinstance(last, Number):
+    if not isinstance(last, Number) or last.value == 0:
         return Equation(sides), ""
     found = measure(rig, last.value, unit)
+    if len(found.exact) > LONG:
+        return Equation(sides[:-1]), f"≈ {found.near}"
     return Equation(sides), "" if found.whole else f"≈ {found.near}"
 
 
 def _with_unit(rig: Rig, side: Formula, unit: str) -> Formula:
     match side:
+        case Number(value) if value == 0:
+            return side
         case Number(value):
             return Number(value, measure(rig, value, unit).exact.replace("\u00a0", " "))
         case Sum(terms) if all(isinstance(term, Number) for term in terms):

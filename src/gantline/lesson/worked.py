@@ -11,7 +11,7 @@ from gantline.rig import Given, Rig
 
 from . import words
 from .lesson import Check, Line, Worked
-from .measure import measure, said, same
+from .measure import LONG, measure, said, same
 
 _MOST = 14  # checks written out; the rest are counted
 _KINDS = ("pull", "balance", "newton", "length", "result", "support")
@@ -144,9 +144,10 @@ def _sum(terms: tuple[Fraction, ...]) -> str:
 
 
 def _exact(number: Fraction) -> str:
-    """A number that loses nothing: decimals where they end soon, else a fraction."""
+    """A number that loses nothing: decimals where they end soon, else a fraction; a long one rounded, with ≈."""
     shown = numeral(number)
-    return shown if same(shown, number) else str(number).replace("-", "−")
+    exact = shown if same(shown, number) else str(number).replace("-", "−")
+    return exact if len(exact) <= LONG else f"≈{numeral(number, 6)}"
 
 
 def _more(rest: list[Checked]) -> str:

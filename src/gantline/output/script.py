@@ -18,6 +18,7 @@ _ABOVE = (
     "number of the rig and stays live; the numbers a rig knows are listed under its name."
 )
 _RIG, _STEP = re.compile(r"## .*\{#([\w-]+)\}\s*"), re.compile(r"\[([\w-]+)\]\s*")
+_FRAME = re.compile(r"# |> \{")  # the title, and the numbers a rig knows
 
 
 class Line(Struct, frozen=True):
@@ -71,10 +72,11 @@ def read(text: str) -> dict[tuple[str, str], Line]:
 
 def keeps(old: str, new: str, made: Collection[str]) -> bool:
     """Whether all that a tutor wrote in the old script stands in the new one: sentences, and notes of their own."""
-    known = {_safe(say) for say in made}
-    lines = [line.strip() for line in old.splitlines()[1:]]
-    own = (line for line in lines if not (_RIG.fullmatch(line) or _STEP.fullmatch(line) or line.startswith("> {")))
-    return all(line in new or line in known for line in own)
+    there = {html.unescape(line) for line in new.splitlines()} | {_plain(say) for say in made}
+    sentences = [line.say for line in read(old).values() if line.say in there]
+    lines = [html.unescape(line.strip()) for line in old.splitlines()]
+    own = (line for line in lines if line and not (_RIG.fullmatch(line) or _STEP.fullmatch(line) or _FRAME.match(line)))
+    return all(line in there or any(line in say for say in sentences) for line in own)
 
 
 def edited(text: str, made: Mapping[tuple[str, str], str]) -> dict[tuple[str, str], Line]:
@@ -95,7 +97,9 @@ def problems(lines: Mapping[tuple[str, str], Line], parts: Mapping[str, Account]
 def _problem(line: Line, account: Account) -> Problem | None:
     known = [value.key for value in account.values]
     try:
-        slots = [slot for _, slot, spec, turn in Formatter().parse(line.say) if slot is not None or spec or turn]
+        slots = [
+            f"{slot}{turn or ''}{spec or ''}" for _, slot, spec, turn in Formatter().parse(line.say) if slot is not None
+        ]
         odd = next((slot for slot in slots if slot not in known), None)
     except ValueError:
         odd = line.say[line.say.find("{") : line.say.find("{") + 12] if "{" in line.say else "}"

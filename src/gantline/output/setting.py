@@ -8,8 +8,8 @@ from msgspec import Struct
 from gantline.quantity import UNITS, Equation, Formula, Number, Power, Product, Quotient, Sum, Symbol, negative, text
 
 Shown = Equation | Formula | str  # a string is a short formula in words: "F = ?", "W = 348 N, w = 12 N"
-_TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[^\W\d_]+(?:_?\w+)?|\S|\s+")
-_UNITS = {*UNITS, "J", "m/s²"}
+_TOKEN = re.compile(r"(?:m|ft)/s[2²]|kg m[2²]|\d+(?:[.,]\d+)*|[^\W\d_]+(?:_?\w+)?|\S|\s+")
+_UNITS = {*UNITS, "J", "m/s²", "ft/s²", "kg m²"}
 
 
 class Letter(Struct, frozen=True):
@@ -158,7 +158,8 @@ def _words(shown: str) -> Row:
         elif token[0].isalpha():
             made.append(letter(token) if _is_symbol(token) else Words(f"\u00a0{token}\u00a0"))
         else:
-            made.append(_sign(token))
+            in_front = before is None or isinstance(before, Sign)
+            made.append(_MINUS if token in "-−" and in_front else _sign(token))
     return Row(tuple(made))
 
 
