@@ -97,7 +97,7 @@ def pay_ropes(writer: Writer) -> None:
     way = hops(facts)
     if way is None or facts.answer.velocity_ratio is None or facts.answer.velocity_ratio.number is None:
         return
-    if len(way) == 1:
+    if len(way) == 1 and len(way[0].body.up) == facts.answer.velocity_ratio.number:
         pay(writer, way[0].body)
         return
     travel, asked = dict(facts.answer.travel), facts.rig.asked is not None
