@@ -152,7 +152,8 @@ class Reader:
             for n, e in enumerate(self.system.elements)
         )
         still = tuple(Motion(name, self._per_hand(name), self.plain(0, "m/s²")) for name in self.movers)
-        return Regime("holding", None, None, None, pulls, (), still)
+        supports = tuple(Support(part.name, None) for part in self.rig.fixed)
+        return Regime("holding", None, None, None, pulls, supports, still)
 
     def _row(self, solved: Solved, numeric: dict[int, Any], symbolic: dict[int, Any] | None, unit: str) -> Value | None:
         """The value of a sum of unknowns, None where it is not decided."""
