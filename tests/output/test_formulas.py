@@ -45,6 +45,10 @@ CASES: list[tuple[Equation | Formula | str, str]] = [
 ]  # fmt: skip
 
 
+def wellformed(made: str) -> str:
+    return f"<p>{made}</p>".replace("<wbr>", "<wbr/>")
+
+
 @pytest.mark.parametrize(("formula", "inner"), CASES, ids=[plain(formula) for formula, _ in CASES])
 def test_formula_is_set_as_in_a_book(formula: Equation | Formula | str, inner: str) -> None:
     alt = plain(formula).replace("<", "&lt;")
@@ -53,8 +57,8 @@ def test_formula_is_set_as_in_a_book(formula: Equation | Formula | str, inner: s
 
 def test_long_equation_may_part_before_each_equals_sign() -> None:
     equation = Equation((F, Quotient(Sum((W, w)), n(4)), n(90, "90 N")))
-    pieces = etree.fromstring(f"<p>{mathml.write(equation)}</p>")
-    assert [piece.get("alttext") for piece in pieces] == ["F", "= (W + w)/4", "= 90 N"]
+    pieces = etree.fromstring(wellformed(mathml.write(equation)))
+    assert [piece.get("alttext") for piece in pieces.iter("math")] == ["F", "= (W + w)/4", "= 90 N"]
     assert plain(equation) == "F = (W + w)/4 = 90 N"
 
 
@@ -71,8 +75,8 @@ def test_classes_colour_letters_by_kind() -> None:
 
 
 def test_two_givens_are_two_pieces() -> None:
-    made = etree.fromstring(f"<p>{mathml.write('w = 12 N, W = 348 N')}</p>")
-    assert [piece.get("alttext") for piece in made] == ["w = 12 N,", "W = 348 N"]
+    made = etree.fromstring(wellformed(mathml.write("w = 12 N, W = 348 N")))
+    assert [piece.get("alttext") for piece in made.iter("math")] == ["w = 12 N,", "W = 348 N"]
 
 
 def test_hostile_letters_stay_text() -> None:

@@ -5,7 +5,7 @@ from typing import Union
 
 from .svg import escape
 
-_VOID = {"br", "hr", "img", "input", "link", "meta", "mspace"}
+_VOID = {"br", "hr", "img", "input", "link", "meta", "mspace", "wbr"}
 _BLOCKS = {
     "body", "caption", "dd", "details", "div", "dl", "dt", "fieldset", "figcaption", "figure", "footer", "form", "h1",
     "h2", "h3", "head", "header", "html", "li", "link", "main", "meta", "nav", "ol", "p", "script", "section", "style",

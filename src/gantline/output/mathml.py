@@ -18,7 +18,7 @@ def write(shown: Shown, kinds: Kinds | None = None) -> Markup:
     `kinds` gives symbols a class by which a page may colour them. The alternative text is the piece on one line.
     """
     pieces = [_math(piece, first, kinds or {}) for first, piece in _pieces(shown)]
-    return join(*(join(" ", piece) if n else piece for n, piece in enumerate(pieces)))
+    return join(*(join(element("wbr"), piece) if n else piece for n, piece in enumerate(pieces)))
 
 
 def _pieces(shown: Shown) -> list[tuple[bool, Shown]]:
@@ -38,7 +38,7 @@ def _math(piece: Shown, first: bool, kinds: Kinds) -> Markup:
     inner = _node(set_out(piece), kinds)
     alt = plain(piece)
     if not first:
-        inner, alt = join(element("mo", "="), inner), f"= {alt}"
+        inner, alt = join(element("mo", "=", form="infix"), inner), f"= {alt}"
     return element("math", element("mrow", inner), displaystyle="true", alttext=alt)
 
 

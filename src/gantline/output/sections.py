@@ -159,9 +159,15 @@ def _certificate(solution: Worked, level: int) -> Markup:
         element("table", element("caption", "Checks", class_="unseen"), element("thead", head, class_="unseen-head"),
                 element("tbody", rows)),
         element("p", solution.more) if solution.more else None,
-        element("p", element("strong", f"Largest residual {solution.largest}"), ", exactly."),
+        _largest(solution),
         class_="certificate",
     )  # fmt: skip
+
+
+def _largest(solution: Worked) -> Markup:
+    if not solution.checks:
+        return element("p", "No pull was found, so there is none to check.")
+    return element("p", element("strong", f"Largest residual {solution.largest}"), ", exactly.")
 
 
 # -- trying it --------------------------------------------------------------------------------------------------------

@@ -80,6 +80,7 @@ def _beat(part: Part, number: int, beat: Beat) -> Markup:
         _formula(part, beat.formula) if beat.formula else None,
         class_="step", role="group", aria_labelledby=f"{prefix}place", data_idea=step.idea,
         data_seconds=f"{step.seconds + step.pause:g}", data_asks=beat.asks, data_hauls=beat.hauls,
+        data_waits=beat.asks or step.view == "ask",
     )  # fmt: skip
 
 

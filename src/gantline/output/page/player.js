@@ -57,9 +57,10 @@ function stage(section) {
     back.setAttribute('aria-disabled', String(now === 0));
     next.setAttribute('aria-disabled', String(now === steps.length - 1));
     next.classList.toggle('main', !asks && now < steps.length - 1);
-    if (speak) live.textContent = `${step.querySelector('.place').textContent}. ${step.querySelector('.say').textContent}`;
+    const say = step.querySelector('.reply:not([hidden])') || step.querySelector('.say');
+    if (speak) live.textContent = `${step.querySelector('.place').textContent}. ${say.textContent}`;
     if (haul) haul.enter('hauls' in step.dataset);
-    if (speak) settle(step.querySelector('.say'));
+    if (speak) settle(say);
   }
 
   // The sentence must be in sight: bring the stage to the top, and on a small screen the sentence above the rail.
@@ -80,14 +81,14 @@ function stage(section) {
 
   function wait() {
     const step = steps[now];
-    if ('asks' in step.dataset || now === steps.length - 1) { pause(); return; }
+    if ('waits' in step.dataset || now === steps.length - 1) { pause(); return; }
     const least = haul && 'hauls' in step.dataset && !calm.matches ? HAUL_MS + REST_MS : 0;
     timer = setTimeout(() => { show(now + 1); wait(); }, Math.max(least, 1000 * Number(step.dataset.seconds), 2500));
   }
 
   function toggle() {
     if (timer) { pause(); return; }
-    if (now === steps.length - 1) show(0); else if ('asks' in steps[now].dataset) show(now + 1);
+    if (now === steps.length - 1) show(0); else if ('waits' in steps[now].dataset) show(now + 1);
     play.querySelector('.label').textContent = 'Pause';
     wait();
   }
