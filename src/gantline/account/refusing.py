@@ -24,6 +24,13 @@ def no(facts: Facts, method: str, reason: str) -> Refusal:
     return Refusal(method, en.METHOD_NAMES[method], fill(say, words, names, facts.load), parts)
 
 
+def unless_at_rest(facts: Facts, method: str) -> Refusal | None:
+    """The refusal of a method that needs a rig at rest by its pulls alone, None where it is."""
+    if facts.answer.status != "holds":
+        return no(facts, method, facts.answer.status)
+    return no(facts, method, "friction") if facts.held else None
+
+
 def _point(facts: Facts, reason: str) -> tuple[str, ...]:
     """The parts a refusal is about, one at least."""
     rig = facts.rig

@@ -12,7 +12,7 @@ from ..facts import Facts
 from ..hops import Hop, hops
 from ..phrases import en
 from ..price import beam, help_, pay_ropes, room, who_pays
-from ..refusing import Yes, no
+from ..refusing import Yes, no, unless_at_rest
 from ..steps import ask, begin, gain, meet, movers, path, size, tell_total, total, weight_formulas, work
 from ..writing import Writer
 
@@ -24,10 +24,8 @@ SHORT = frozenset(("meet", "hand", "hop", "add", "solve"))
 def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     """Valid at rest with free wheels, where the ropes lead one by one from the hand to the load."""
     facts = Facts(rig, answer)
-    if answer.status != "holds":
-        return no(facts, NAME, answer.status)
-    if facts.held:
-        return no(facts, NAME, "friction")
+    if (refusal := unless_at_rest(facts, NAME)) is not None:
+        return refusal
     if not facts.asks or not isinstance(rig.part(facts.load), Load):
         return no(facts, NAME, "no-hand" if rig.hand is None else "open")
     if hops(facts) is None or not carry(rig) or facts.ideal.load is not None:

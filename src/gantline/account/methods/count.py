@@ -10,7 +10,7 @@ from ..account import Account, Refusal
 from ..closing import close
 from ..facts import Body, Facts
 from ..price import beam, pay
-from ..refusing import Yes, no
+from ..refusing import Yes, no, unless_at_rest
 from ..steps import (
     ask,
     asked_letter,
@@ -34,10 +34,8 @@ SHORT = frozenset(("meet", "cross", "balance", "solve"))
 def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     """Valid where one rope alone crosses the cut around the load and its block, at rest, with free wheels."""
     facts = Facts(rig, answer)
-    if answer.status != "holds":
-        return no(facts, NAME, answer.status)
-    if facts.held:
-        return no(facts, NAME, "friction")
+    if (refusal := unless_at_rest(facts, NAME)) is not None:
+        return refusal
     if not facts.asks or facts.aim is None:
         return no(facts, NAME, "no-hand" if rig.hand is None else "given")
     if len(rig.ropes) > 1:

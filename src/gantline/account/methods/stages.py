@@ -12,7 +12,7 @@ from ..facts import Facts
 from ..hops import Hop, hops
 from ..phrases import en
 from ..price import beam, help_, pay_ropes, who_pays
-from ..refusing import Yes, no
+from ..refusing import Yes, no, unless_at_rest
 from ..steps import ask, begin, gain, meet, movers, path, work
 from ..writing import Writer
 
@@ -23,10 +23,8 @@ SHORT = frozenset(("meet", "stage", "product", "solve"))
 def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     """Valid where each rope is hauled by the next alone, and only the first touches the load."""
     facts = Facts(rig, answer)
-    if answer.status != "holds":
-        return no(facts, NAME, answer.status)
-    if facts.held:
-        return no(facts, NAME, "friction")
+    if (refusal := unless_at_rest(facts, NAME)) is not None:
+        return refusal
     if not facts.asks or facts.aim is None or not isinstance(rig.part(facts.load), Load):
         return no(facts, NAME, "no-hand" if rig.hand is None else "other")
     if len(rig.ropes) == 1:

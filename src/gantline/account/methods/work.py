@@ -10,7 +10,7 @@ from ..account import Account, Refusal
 from ..closing import close
 from ..facts import Facts
 from ..phrases import en
-from ..refusing import Yes, no
+from ..refusing import Yes, no, unless_at_rest
 from ..steps import ask, begin, gain, meet, movers, rise_letter, times_of, total, weight_gain, work
 from ..writing import Writer
 
@@ -21,10 +21,8 @@ SHORT = frozenset(("meet", "move", "trade", "solve"))
 def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     """Valid for one motion without gain of speed: what the hand puts in, the weights gain."""
     facts = Facts(rig, answer)
-    if answer.status != "holds":
-        return no(facts, NAME, answer.status)
-    if facts.held:
-        return no(facts, NAME, "friction")
+    if (refusal := unless_at_rest(facts, NAME)) is not None:
+        return refusal
     if rig.hand is None or facts.ideal.effort is None or rig.effort is not None:
         return no(facts, NAME, "no-hand" if rig.hand is None else "given")
     if answer.freedoms > 1:
