@@ -41,8 +41,10 @@ def wrong(writer: Writer, idea: str, words: dict[str, str]) -> WrongAnswer | Non
     if writer.knows("F"):
         writer.keep_apart("F", "X")
     tag, more = _how(facts, mistake)
+    hauled = (facts.hand_strand.name,) if facts.hand_strand else ()
+    struck = hauled if mistake.look_at[-1:] == ("hand",) else mistake.look_at[-1:]
     writer.step(
-        "wrong", "count", lit=mistake.look_at, struck=mistake.look_at[-1:] if tag == "single" else (),
+        "wrong", "count", lit=(*mistake.look_at, *struck), struck=struck if tag == "single" else (),
         formula=mistake.formula, true={tag}, words=words | more,
     )  # fmt: skip
     return mistake
