@@ -1,35 +1,19 @@
 """A lesson folder built once, and a real browser to open it in."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
+from ready import Open, shelf
 
-from gantline.mechanics import Answer, solve
-from gantline.notation import parse
 from gantline.output.lesson_folder import build
-from gantline.rig import Rig, read
 
-ROOT = Path(__file__).resolve().parents[2]
-SHELF = ROOT / "src" / "gantline" / "shelf"
 ARGUMENTS = [
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
     "--disable-component-update", "--disable-sync",
 ]  # fmt: skip
-Open = Callable[..., Page]
-
-
-def solved(text: str) -> tuple[Rig, Answer]:
-    tree, problems = parse(text)
-    rig, more = read(tree)
-    assert rig is not None, (*problems, *more)
-    return rig, solve(rig)
-
-
-def shelf(name: str) -> tuple[Rig, Answer]:
-    return solved((SHELF / f"{name}.rig").read_text(encoding="utf-8"))
 
 
 @pytest.fixture(scope="session")

@@ -7,8 +7,8 @@ import pikepdf
 import pytest
 from lxml import etree, html
 from msgspec.structs import replace
+from ready import Open, solved
 
-from conftest import Open, solved
 from gantline.output.lesson_folder import build
 from gantline.output.markup import Markup, element
 

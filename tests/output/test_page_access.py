@@ -4,8 +4,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from ready import ROOT, Open, shelf
 
-from conftest import ROOT, Open, shelf
 from gantline.lesson import compose
 from gantline.output import html
 

@@ -4,8 +4,7 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page
-
-from conftest import Open
+from ready import Open
 
 
 def place(page: Page) -> str:

@@ -6,8 +6,8 @@ import warnings
 from pathlib import Path
 
 import pytest
+from ready import ROOT, shelf
 
-from conftest import ROOT, shelf
 from gantline.lesson import compose
 from gantline.output import html
 

@@ -5,8 +5,8 @@ from typing import Any
 
 import pikepdf
 import pytest
+from ready import shelf
 
-from conftest import shelf
 from gantline.lesson import compose
 from gantline.output import pdf
 

@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 from lxml import html
+from ready import shelf, solved
 
-from conftest import shelf, solved
 from gantline.output import script
 from gantline.output.lesson_folder import Made, build
 

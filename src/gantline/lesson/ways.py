@@ -26,7 +26,7 @@ def ways(rig: Rig, answer: Answer, layout: Layout, others: Sequence[Account | Re
 def _accepted(rig: Rig, answer: Answer, layout: Layout, account: Account) -> Way:
     steps = _telling(account)
     shown = next((step for step in steps if step.view != "bare"), steps[-1])
-    scene = plate(rig, answer, layout, shown)
+    scene = plate(rig, answer, layout, shown, frame="tight")
     return Way(
         account.method, account.name, scene, tuple(account.line(step) for step in steps),
         next((step.formula for step in reversed(steps) if step.formula), None), _result(rig, answer, account), account,
@@ -40,12 +40,15 @@ def _telling(account: Account) -> list[Step]:
 
 
 def _result(rig: Rig, answer: Answer, account: Account) -> str:
-    """The one number all ways end at: the pull, the load, or the acceleration."""
+    """What a way ends at: the pull, the load, the acceleration; for ropes alone, how far the hand goes."""
     if account.result is None or account.result.number is None:
         return ""
     ideal = answer.ideal
     if account.result == ideal.effort and rig.effort is None:
         return f"{rig.effort_symbol} = {near(rig, account.result)}"
+    if account.result == answer.velocity_ratio:
+        rise = rig.asked.distance.symbol if rig.asked else rig.rise_symbol
+        return f"{rig.haul_symbol} = {near(rig, account.result)} {rise}"
     return near(rig, account.result)
 
 
