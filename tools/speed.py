@@ -171,7 +171,7 @@ Ours is a whole answer: every pull, support, motion and work with its formula, t
 {algebra}
 
 The aim is missed: an answer is a few hundred small Python objects (values, formulas, checks), and making them costs
-more than the elimination itself, which takes under a tenth of the time.
+more than the elimination itself, which takes about a tenth of the time.
 
 ## Long rigs, numbers only
 
