@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from gantline.mechanics import Answer, Value
 from gantline.quantity import numeral
-from gantline.rig import Given, Load, Rig, shown_unit
+from gantline.rig import Given, Rig, shown_unit
 
 from . import glyphs
 from .glyphs.load import Label
@@ -116,6 +116,3 @@ class Plate:
         glyphs.rope.draw_tail(sheet, grip, glyphs.rope.lays(self.layout)[grip.rope])
         glyphs.hand.draw(sheet, grip)
         sheet.body = ""
-
-    def load_of(self, body: Body) -> Load | None:
-        return next((part for part in self.rig.loads if part.name in body.loads), None)

@@ -65,21 +65,26 @@ PRICE: Frames = {
             "what is gained",
         ),
         F(
-            "own-wheel several-bodies",
+            "one-load own-wheel several-bodies",
             "You pull {F_bare} and {W_bare} goes up. Load over pull is {MA_near}, the mechanical advantage; "
             "weightless wheels would make it [vr].",
             "what is gained",
         ),
         F(
-            "own-wheel",
+            "one-load own-wheel",
             "You pull {F_bare} and {W_bare} goes up. Load over pull, {MA_near}, is the mechanical advantage; a "
             "weightless wheel would make it [vr].",
             "what is gained",
         ),
         F(
-            "",
+            "one-load",
             "You pull {F_bare} and {W_bare} goes up: a mechanical advantage of {MA_near}. A weightless block "
             "would make it [vr].",
+            "what is gained",
+        ),
+        F(
+            "",
+            "You pull {F_bare} and {W_bare} goes up. Load over pull, the mechanical advantage, is {MA_near}.",
             "what is gained",
         ),
     ),
