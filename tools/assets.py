@@ -1,4 +1,5 @@
-"""Builds src/gantline/assets: the typefaces of the plates and pages, cut down to what they use, and their widths.
+"""Builds src/gantline/assets: the typefaces of the plates and pages, cut down to what they use, their widths, and the
+editor of the loft's slip.
 
 Run by make. The text faces come from the npm packages pinned in tools/package-lock.json, the face for mathematics from
 the wheel of ziamath (its font file only). Does nothing where the assets are newer than their sources.
@@ -34,7 +35,7 @@ MATHEMATICS = (
 
 
 def main() -> None:
-    sources = (Path(__file__), TOOLS / "package-lock.json")
+    sources = (Path(__file__), TOOLS / "package-lock.json", TOOLS / "codemirror.js")
     if STAMP.exists() and STAMP.stat().st_mtime > max(source.stat().st_mtime for source in sources):
         return
     subprocess.run(["npm", "ci", "--prefix", str(TOOLS), "--silent"], check=True)
@@ -47,8 +48,11 @@ def main() -> None:
     for weight in (400, 500, 600):
         write(package_font("libre-franklin", "latin", weight, "normal"), f"LibreFranklin-{weight}")
     write(cut(TTFont(math_source()), MATHEMATICS, features=("ssty", "dtls", "ccmp", "mark")), "STIXTwoMath")
-    for name in ("stix-two-text", "libre-franklin"):
+    for weight in (400, 700):
+        shutil.copy(fontsource("courier-prime", "latin", weight, "normal"), ASSETS / f"CourierPrime-{weight}.woff2")
+    for name in ("stix-two-text", "libre-franklin", "courier-prime"):
         shutil.copy(TOOLS / "node_modules" / "@fontsource" / name / "LICENSE", ASSETS / f"LICENSE-{name}.txt")
+    editor()
     STAMP.write_text(json.dumps(widths, ensure_ascii=False, separators=(",", ":")), encoding="utf-8")
 
 
@@ -71,9 +75,22 @@ def text_face(weight: int, style: str) -> TTFont:
     return merged
 
 
-def package_font(package: str, part: str, weight: int, style: str) -> TTFont:
+def editor() -> None:
+    """The parts of CodeMirror that the slip uses, as one module, and its licence."""
+    command = [TOOLS / "node_modules/.bin/esbuild", TOOLS / "codemirror.js", "--bundle", "--minify", "--format=esm",
+               "--target=es2022", "--legal-comments=none", "--log-level=warning",
+               f"--outfile={ASSETS / 'codemirror.js'}"]  # fmt: skip
+    subprocess.run(command, check=True)
+    shutil.copy(TOOLS / "node_modules/@codemirror/view/LICENSE", ASSETS / "LICENSE-codemirror.txt")
+
+
+def fontsource(package: str, part: str, weight: int, style: str) -> Path:
     name = f"{package}-{part}-{weight}-{style}.woff2"
-    font = TTFont(TOOLS / "node_modules" / "@fontsource" / package / "files" / name, recalcTimestamp=False)
+    return TOOLS / "node_modules" / "@fontsource" / package / "files" / name
+
+
+def package_font(package: str, part: str, weight: int, style: str) -> TTFont:
+    font = TTFont(fontsource(package, part, weight, style), recalcTimestamp=False)
     for record in font["name"].names:  # static cuts of Libre Franklin still carry the name of their thinnest master
         record.string = record.toUnicode().replace(" Thin", "")
     return font
