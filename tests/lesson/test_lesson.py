@@ -10,9 +10,8 @@ from typing import Any
 import pytest
 from lxml import html as parser
 
-from gantline.account import METHODS, Account
+from gantline.account import METHODS, Account, near
 from gantline.lesson import Part, compose, words
-from gantline.lesson.measure import near
 from gantline.mechanics import Answer, solve
 from gantline.notation import parse
 from gantline.output import html, lesson_json, script

@@ -5,14 +5,18 @@ from typing import TYPE_CHECKING, Any
 from .account import Account, Refusal, Said, Step, WrongAnswer
 
 if TYPE_CHECKING:
+    from .cautioning import Caution, cautions
     from .explaining import accounts, explain
+    from .measuring import LONG, Measure, measure, near, said, same
     from .methods import METHODS
+    from .phrases.en import spoken_words
     from .status import verdict
     from .wrong import WRONG_RULES, wrong_answers
 
 _LAZY = {
-    "METHODS": "methods", "WRONG_RULES": "wrong", "accounts": "explaining", "explain": "explaining",
-    "verdict": "status", "wrong_answers": "wrong",
+    "LONG": "measuring", "METHODS": "methods", "WRONG_RULES": "wrong", "Caution": "cautioning", "Measure": "measuring",
+    "accounts": "explaining", "cautions": "cautioning", "explain": "explaining", "measure": "measuring",
+    "near": "measuring", "said": "measuring", "same": "measuring", "verdict": "status", "wrong_answers": "wrong",
 }  # fmt: skip
 
 
@@ -27,6 +31,6 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
-    "METHODS", "WRONG_RULES", "Account", "Refusal", "Said", "Step", "WrongAnswer", "accounts", "explain",
-    "verdict", "wrong_answers",
+    "LONG", "METHODS", "WRONG_RULES", "Account", "Caution", "Measure", "Refusal", "Said", "Step", "WrongAnswer",
+    "accounts", "cautions", "explain", "measure", "near", "said", "same", "spoken_words", "verdict", "wrong_answers",
 ]  # fmt: skip

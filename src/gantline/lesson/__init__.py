@@ -3,7 +3,6 @@
 from .compose import Solved, compose
 from .lesson import (
     Beat,
-    Caution,
     Check,
     Hauling,
     Lesson,
@@ -20,6 +19,6 @@ from .lesson import (
 )
 
 __all__ = [
-    "Beat", "Caution", "Check", "Hauling", "Lesson", "Line", "Part", "Question", "Reading", "Recap", "Reply", "Shown",
+    "Beat", "Check", "Hauling", "Lesson", "Line", "Part", "Question", "Reading", "Recap", "Reply", "Shown",
     "Solved", "Trial", "Way", "Worked", "compose",
 ]  # fmt: skip

@@ -3,13 +3,12 @@
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from gantline.account import WRONG_RULES, Account, Refusal, Step, WrongAnswer
+from gantline.account import WRONG_RULES, Account, Refusal, Step, WrongAnswer, measure
 from gantline.figure import Frame, Layout, NotDrawable, Scene, draw
 from gantline.mechanics import Answer, Value
 from gantline.rig import Rig
 
 from .lesson import Beat, Question, Reply
-from .measure import measure
 
 _NEAR = Fraction(1, 100)  # a kept number within 1 % counts as the same
 

@@ -1,11 +1,11 @@
 """What the page needs to haul a rig before the reader's eyes, by the true ratios."""
 
+from gantline.account import measure
 from gantline.figure import Layout, draw, kinematics
 from gantline.mechanics import Answer
 from gantline.rig import Rig
 
 from .lesson import Hauling
-from .measure import measure
 
 
 def hauling(rig: Rig, answer: Answer, layout: Layout) -> Hauling | None:

@@ -2,7 +2,7 @@
 
 from msgspec import Struct
 
-from gantline.account import Account, Refusal, Step
+from gantline.account import Account, Caution, Refusal, Step
 from gantline.figure import Kinematics, Scene
 from gantline.mechanics import Answer
 from gantline.quantity import Equation, Formula
@@ -101,14 +101,6 @@ class Reading(Struct, frozen=True):
 
     name: str
     pulls: tuple[str, ...]
-
-
-class Caution(Struct, frozen=True):
-    """One caution. `source` says where it comes from."""
-
-    id: str
-    says: str
-    source: str
 
 
 class Trial(Struct, frozen=True):

@@ -3,13 +3,12 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from gantline.account import Account, Refusal, verdict
+from gantline.account import Account, Refusal, measure, near, verdict
 from gantline.figure import Layout, draw
 from gantline.mechanics import Answer
 from gantline.rig import Rig
 
 from .lesson import Recap
-from .measure import measure, near
 
 if TYPE_CHECKING:
     from .lesson import Part

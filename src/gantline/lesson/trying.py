@@ -2,15 +2,14 @@
 
 from fractions import Fraction
 
+from gantline.account import cautions, measure
 from gantline.figure import Layout, Scene, draw
 from gantline.mechanics import Answer, Regime, Value, solve
 from gantline.rig import Rig, with_efficiency
 from gantline.sources import EXAMPLE_EFFICIENCY
 
 from . import words
-from .cautions import cautions
 from .lesson import Reading, Trial
-from .measure import measure
 
 _WIDEST = 12  # strands a table can hold; past it, the hand and the strand that carries most
 _ORDER = ("raising", "ideal", "lowering", "holding")

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from gantline.account import Account, Refusal, Step
+from gantline.account import Account, Refusal, Step, near
 from gantline.figure import Layout, draw
 from gantline.mechanics import Answer
 from gantline.rig import Rig
@@ -10,7 +10,6 @@ from gantline.rig import Rig
 from . import words
 from .beats import plate
 from .lesson import Way
-from .measure import near
 
 _SENTENCES = 3
 

@@ -3,6 +3,7 @@
 from collections import Counter
 from fractions import Fraction
 
+from gantline.account import LONG, measure, said, same
 from gantline.figure import Layout, draw
 from gantline.mechanics import Answer, Relation
 from gantline.mechanics import Check as Checked
@@ -11,7 +12,6 @@ from gantline.rig import Given, Rig
 
 from . import words
 from .lesson import Check, Line, Worked
-from .measure import LONG, measure, said, same
 
 _MOST = 14  # checks written out; the rest are counted
 _KINDS = ("pull", "balance", "newton", "length", "result", "support")

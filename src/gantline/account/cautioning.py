@@ -8,8 +8,7 @@ from msgspec import Struct
 from gantline.mechanics import Answer
 from gantline.rig import Rig
 
-from .lesson import Caution
-from .measure import measure
+from .measuring import measure
 
 OWN = "follows from the mechanics; worked out for this rig"
 PRACTICE = "common practice"
@@ -19,6 +18,14 @@ INSPECT = (
 
 _SMALL = 25  # newtons: about what a classroom tackle is for
 Says = Callable[[Rig, Answer], str]
+
+
+class Caution(Struct, frozen=True):
+    """One caution. `source` says where it comes from."""
+
+    id: str
+    says: str
+    source: str
 
 
 class _Rule(Struct, frozen=True):
