@@ -1,0 +1,98 @@
+"""The nouns of a film. Times are in seconds; everything that moves says which of the seven verbs it does."""
+
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import Literal
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from gantline.account import Account, Step
+from gantline.mechanics import Answer
+from gantline.rig import Rig
+
+Verb = Literal["pencil", "ink", "draw", "grow", "set", "haul", "tip"]
+Kind = Literal["title", "step", "recap"]
+
+
+class Act(Struct, frozen=True):
+    """A rig with its answer and the account the film tells. `key` names it in shot ids and in the tutor's script."""
+
+    key: str
+    rig: Rig
+    answer: Answer
+    account: Account
+
+
+class Move(Struct, frozen=True):
+    """One movement: from `start` (after its shot begins) for `seconds`. `what` says what moves, for people.
+
+    `when`: it follows at once ("next"), waits until half has been said ("said"), or marks the learner's time ("pause").
+    """
+
+    verb: Verb
+    what: str
+    seconds: float
+    when: Literal["next", "said", "pause"] = "next"
+    start: float = 0.0
+
+    @property
+    def end(self) -> float:
+        return self.start + self.seconds
+
+
+class Shot(Struct, frozen=True):
+    """One step on the screen: from `start`, for `seconds`.
+
+    `id` is unique in its film; `act` is the place of its rig in the board. `says` is the sentence as spoken, `written`
+    as a caption has it (numbers and units in signs); both are empty where nothing is said (a title). `pause` is the
+    learner's own time at the end of the shot, part of `seconds`.
+    """
+
+    id: str
+    kind: Kind
+    act: int
+    step: Step | None
+    says: str
+    written: str
+    pause: float
+    moves: tuple[Move, ...]
+    start: float
+    seconds: float
+
+    @property
+    def end(self) -> float:
+        return self.start + self.seconds
+
+
+class Storyboard(Struct, frozen=True):
+    """A whole film: its acts, its shots in order without a gap, and the learners' level."""
+
+    title: str
+    level: str
+    acts: tuple[Act, ...]
+    shots: tuple[Shot, ...]
+
+    @property
+    def seconds(self) -> float:
+        return self.shots[-1].end if self.shots else 0.0
+
+
+def retimed(board: Storyboard, starts: Sequence[float], end: float) -> Storyboard:
+    """The same board cut to given starts: one for each shot, in order, the first at 0; the last shot ends at `end`.
+
+    Moves keep their order; where a shot is too short for them they go faster. Raises ValueError where the starts are
+    not as many as the shots, do not begin at 0, or do not rise.
+    """
+    from .schedule import scheduled
+
+    times, wanted = [*starts, end], len(board.shots)
+    if len(starts) != wanted or not wanted or times[0] != 0:
+        raise ValueError(f"a film of {wanted} shots needs as many starts, the first at 0; here: {list(starts)}")
+    if any(later <= earlier for earlier, later in pairwise(times)):
+        raise ValueError(f"every shot has to start after the one before it; here: {times}")
+    shots = (
+        replace(shot, start=start, seconds=after - start, moves=scheduled(shot.moves, shot.pause, after - start))
+        for shot, (start, after) in zip(board.shots, pairwise(times), strict=True)
+    )
+    return replace(board, shots=tuple(shots))
