@@ -16,7 +16,8 @@ if TYPE_CHECKING:
 _LAZY = {
     "LONG": "measuring", "METHODS": "methods", "WRONG_RULES": "wrong", "Caution": "cautioning", "Measure": "measuring",
     "accounts": "explaining", "cautions": "cautioning", "explain": "explaining", "measure": "measuring",
-    "near": "measuring", "said": "measuring", "same": "measuring", "verdict": "status", "wrong_answers": "wrong",
+    "near": "measuring", "said": "measuring", "same": "measuring", "spoken_words": "phrases.en", "verdict": "status",
+    "wrong_answers": "wrong",
 }  # fmt: skip
 
 

@@ -8,34 +8,17 @@ from gantline.account import spoken_words
 from gantline.problems import Place, Problem
 
 from .breaks import blocks
-from .levels import LEVELS, Level
+from .storyboard import Shot, Storyboard
+from .words import HOLD, LEVELS
 
 GAP = 0.08  # s between two captions, two frames, so that a change is seen (common practice)
 LEAST, MOST = 1.3, 6.0  # s a caption stands (DCMP Captioning Key, later edition)
-
-
-class Told(Struct, frozen=True):
-    """A step as a film tells it. `spoken` is what is said from `start` to `stop`, `shown` the same as it is written;
-    the picture stays until `end`. `waits` is written in that pause; `describes` tells what the picture shows.
-
-    Times in seconds from the beginning of the film. `chapter` heads this step and those after it with the same one.
-    """
-
-    rig: str
-    step: str
-    idea: str
-    chapter: str
-    spoken: str
-    shown: str
-    start: float
-    stop: float
-    end: float
-    waits: str = ""
-    describes: str = ""
+LINES = {"lower": 32, "middle": 37, "upper": 42}  # signs: DCMP Captioning Key, broadcasters, common practice on the web
+WAITS = "Stop the film here if you want longer."
 
 
 class Cue(Struct, frozen=True):
-    """Text that stands from `start` to `stop`, in seconds. `name` says which step it belongs to."""
+    """Text that stands from `start` to `stop`, in seconds. `name` says which shot it belongs to."""
 
     name: str
     start: float
@@ -43,54 +26,54 @@ class Cue(Struct, frozen=True):
     lines: tuple[str, ...]
 
 
-def captions(told: Sequence[Told], level: str = "upper") -> tuple[tuple[Cue, ...], tuple[Problem, ...]]:
+def captions(board: Storyboard) -> tuple[tuple[Cue, ...], tuple[Problem, ...]]:
     """The captions of a film in order, never two at a time; and the steps whose words go by too fast to be read.
 
-    The first caption of a step comes with its first word. KeyError for an unknown level.
+    The first caption of a step comes with its first word.
     """
-    limits = LEVELS[level]
-    cues: list[Cue] = []
-    problems: list[Problem] = []
-    for one in told:
-        own = _cues(one, limits)
-        cues += own
-        problems += _problems(one, own, limits, level)
-    return tuple(cues), tuple(problems)
-
-
-def chapters(told: Sequence[Told]) -> tuple[Cue, ...]:
-    """One cue a chapter, from its first step to the next chapter."""
-    firsts = [one for n, one in enumerate(told) if n == 0 or told[n - 1].chapter != one.chapter]
-    stops = [*(one.start for one in firsts[1:]), told[-1].end] if told else []
-    return tuple(
-        Cue(f"chapter-{n}", one.start, stop, (one.chapter,))
-        for n, (one, stop) in enumerate(zip(firsts, stops, strict=True), 1)
-    )
-
-
-def descriptions(told: Sequence[Told]) -> tuple[Cue, ...]:
-    """What the picture shows, step by step, to be read aloud to those who do not see it."""
-    return tuple(
-        Cue(f"{one.rig}/{one.step}", one.start, one.end, (" ".join(one.describes.split()),))
-        for one in told
-        if one.describes.strip() and one.end > one.start
-    )
-
-
-def _cues(told: Told, limits: Level) -> list[Cue]:
-    """The captions of a step. The last one stays on into the pause, as long as a caption may."""
-    texts = blocks(told.shown, limits.line, told.stop - told.start, LEAST, MOST)
-    starts = _starts(texts, told.start, told.stop)
-    last = (told.stop if told.waits else told.end) - GAP
-    stops = [min(start + MOST, after - GAP) for start, after in zip(starts, [*starts[1:], last + GAP], strict=False)]
-    cues = [
-        Cue(f"{told.rig}/{told.step}/{n}", start, stop, lines)
-        for n, (start, stop, lines) in enumerate(zip(starts, stops, texts, strict=True), 1)
+    own = [_cues(shot, LINES[board.level]) for shot in board.shots]
+    problems = [
+        found
+        for shot, cues in zip(board.shots, own, strict=True)
+        if (found := _problem(shot, [cue for cue in cues if cue.lines != (WAITS,)], board.level))
     ]
-    if told.waits:
-        (lines,) = blocks(told.waits, limits.line, MOST, LEAST, MOST)[:1]
-        cues.append(Cue(f"{told.rig}/{told.step}/waits", told.stop, min(told.stop + MOST, told.end - GAP), lines))
-    return [cue for cue in cues if cue.stop > cue.start]
+    return tuple(cue for cues in own for cue in cues), tuple(problems)
+
+
+def chapters(board: Storyboard) -> tuple[Cue, ...]:
+    """One a shot, by its idea; a rig's title opens its own."""
+    return tuple(Cue(shot.id, shot.start, shot.end, (_named(board, shot),)) for shot in board.shots)
+
+
+def descriptions(board: Storyboard, pictures: Sequence[str]) -> tuple[Cue, ...]:
+    """What the picture of each shot shows, to be read aloud to those who do not see it; `pictures` shot by shot."""
+    return tuple(
+        Cue(shot.id, shot.start, shot.end, (" ".join(picture.split()),))
+        for shot, picture in zip(board.shots, pictures, strict=True)
+        if picture.strip()
+    )
+
+
+def _named(board: Storyboard, shot: Shot) -> str:
+    if shot.step:
+        return shot.step.idea
+    return "Recap" if shot.kind == "recap" else board.acts[shot.act].rig.title or board.title
+
+
+def _cues(shot: Shot, width: int) -> list[Cue]:
+    """The captions of a shot. The last one stays on into the pause, as long as a caption may; where the learner is
+    given time, the pause has its own."""
+    said = shot.end - min(shot.pause + HOLD, 0.6 * shot.seconds)
+    texts = blocks(shot.written, width, said - shot.start, LEAST, MOST)
+    starts = _starts(texts, shot.start, said)
+    if any(move.when == "pause" for move in shot.moves):
+        texts, starts = (*texts, *blocks(WAITS, len(WAITS), MOST, LEAST, MOST)), [*starts, said]
+    ends = [after - GAP for after in (*starts[1:], shot.end)]
+    return [
+        Cue(f"{shot.id}/{number}", start, min(start + MOST, end), lines)
+        for number, (start, end, lines) in enumerate(zip(starts, ends, texts, strict=False), 1)
+        if start < end
+    ]
 
 
 def _starts(texts: Sequence[tuple[str, ...]], start: float, stop: float) -> list[float]:
@@ -99,28 +82,23 @@ def _starts(texts: Sequence[tuple[str, ...]], start: float, stop: float) -> list
     return [start + (stop - start) * sum(signs[:n]) / sum(signs) for n in range(len(signs))]
 
 
-def _problems(told: Told, cues: Sequence[Cue], limits: Level, level: str) -> list[Problem]:
-    """What cannot be read in time. The pause after the words counts as time to read, as the last caption stays on."""
-    said = [cue for cue in cues if not cue.name.endswith("/waits")]
-    words = spoken_words(told.spoken)
-    if not words:
-        return []
-    time = (said[-1].stop + GAP if said else told.stop) - told.start
-    if not said or any(cue.stop - cue.start < LEAST - 0.005 for cue in said):
-        return [_problem("caption-too-short", told, f"a caption of this step stands for less than {LEAST:g} s")]
-    rate = 60 * words / time
-    if rate > limits.words_a_minute + 0.5:
-        return [_problem("caption-too-fast", told,
-                         f"{words} words in {time:.1f} s are {rate:.0f} a minute; {level} level reads "
-                         f"{limits.words_a_minute}")]  # fmt: skip
-    dense = max(sum(map(len, cue.lines)) / (cue.stop - cue.start) for cue in said)
-    if dense > limits.signs_a_second + 0.5:
-        return [_problem("caption-too-fast", told,
-                         f"a caption of this step has {dense:.0f} signs a second; {level} level reads "
-                         f"{limits.signs_a_second}")]  # fmt: skip
-    if any(len(line) > limits.line for cue in said for line in cue.lines):
-        return [_problem("caption-line-too-long", told, f"a word of this step is longer than {limits.line} signs")]
-    return []
+def _problem(shot: Shot, cues: Sequence[Cue], level: str) -> Problem | None:
+    """What cannot be read in time. The pause counts as time to read for as long as the last caption stays on."""
+    words, most = spoken_words(shot.says), LEVELS[level].most
+    if not words or not shot.written.strip():
+        return None
+    if not cues or any(cue.stop - cue.start < LEAST - 0.005 for cue in cues):
+        return _said("caption-too-short", shot, f"a caption of it stands for less than {LEAST:g} s")
+    seconds = cues[-1].stop + GAP - shot.start
+    if 60 * words / seconds > most + 0.5:
+        rate = f"{words} words in {seconds:.1f} s are {60 * words / seconds:.0f} a minute"
+        return _said("caption-too-fast", shot, f"{rate}; {level} level reads {most:g}")
+    dense, signs = max(sum(map(len, cue.lines)) / (cue.stop - cue.start) for cue in cues), LEVELS[level].letters
+    if dense > signs + 0.5:
+        return _said("caption-too-fast", shot, f"a caption has {dense:.0f} signs a second; {level} level reads {signs:g}")
+    if any(len(line) > LINES[level] for cue in cues for line in cue.lines):
+        return _said("caption-line-too-long", shot, f"a word of it is longer than a line of {LINES[level]} signs")
+    return None
 
 
 _WHY = {
@@ -135,5 +113,6 @@ _DO = {
 }
 
 
-def _problem(code: str, told: Told, says: str) -> Problem:
-    return Problem(code, Place(1, 1), told.shown, f"Step {told.step} ({told.idea}): {says}.", _WHY[code], _DO[code])
+def _said(code: str, shot: Shot, says: str) -> Problem:
+    idea = f" ({shot.step.idea})" if shot.step else ""
+    return Problem(code, Place(1, 1), shot.written, f"Step {shot.id}{idea}: {says}.", _WHY[code], _DO[code])
