@@ -2,10 +2,9 @@
 
 from collections.abc import Mapping
 
-from gantline.quantity import Equation
+from gantline.quantity import Equation, Letter, Numeral, Raised, Row, Set, Shown, Sign, Stacked, Words, plain, set_out
 
 from .markup import Markup, element, join
-from .setting import Letter, Numeral, Raised, Row, Set, Shown, Sign, Stacked, Words, plain, set_out
 
 Kinds = Mapping[str, str]
 _SHORT = 12  # characters of an equation that is never parted

@@ -8,9 +8,9 @@ from typing import Any
 
 from gantline.figure import Scene
 from gantline.lesson import Lesson, Part, Shown
+from gantline.quantity import Letter, Numeral, Raised, Row, Set, Sign, Stacked, Words, plain, set_out
 
 from . import svg
-from .setting import Letter, Numeral, Raised, Row, Set, Sign, Stacked, Words, plain, set_out
 
 
 def write(lesson: Lesson) -> bytes:

@@ -8,12 +8,12 @@ from gantline.account import Refusal
 from gantline.figure import Scene
 from gantline.lesson import Beat, Part, Question, Reply, Shown
 from gantline.mechanics import way_symbols
+from gantline.quantity import plain
 
 from . import mathml
 from .markup import Markup, element
 from .plates import plate
 from .rope_rule import rope_rule
-from .setting import plain
 
 _ARROWS = {"back": "M13 3 5 9l8 6M5 9h14", "next": "M9 3l8 6-8 6M17 9H3", "play": "M6 3l10 6-10 6z"}
 

@@ -5,7 +5,8 @@ from typing import Literal, Union
 
 from msgspec import Struct
 
-from gantline.quantity import UNITS, Equation, Formula, Number, Power, Product, Quotient, Sum, Symbol, negative, text
+from .formula import Equation, Formula, Number, Power, Product, Quotient, Sum, Symbol, negative, text
+from .units import UNITS
 
 Shown = Equation | Formula | str  # a string is a short formula in words: "F = ?", "W = 348 N, w = 12 N"
 _TOKEN = re.compile(r"(?:m|ft)/s[2²]|kg m[2²]|\d+(?:[.,]\d+)*|[^\W\d_]+(?:_?\w+)?|\S|\s+")
