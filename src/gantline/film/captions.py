@@ -95,7 +95,9 @@ def _problem(shot: Shot, cues: Sequence[Cue], level: str) -> Problem | None:
         return _said("caption-too-fast", shot, f"{rate}; {level} level reads {most:g}")
     dense, signs = max(sum(map(len, cue.lines)) / (cue.stop - cue.start) for cue in cues), LEVELS[level].letters
     if dense > signs + 0.5:
-        return _said("caption-too-fast", shot, f"a caption has {dense:.0f} signs a second; {level} level reads {signs:g}")
+        return _said(
+            "caption-too-fast", shot, f"a caption has {dense:.0f} signs a second; {level} level reads {signs:g}"
+        )
     if any(len(line) > LINES[level] for cue in cues for line in cue.lines):
         return _said("caption-line-too-long", shot, f"a word of it is longer than a line of {LINES[level]} signs")
     return None

@@ -1,8 +1,8 @@
 """How long words take: by level of the learners, and as captions that can be read in time."""
 
-import re
-
 from msgspec import Struct
+
+from gantline.account import spoken_words
 
 
 class Level(Struct, frozen=True):
@@ -28,14 +28,9 @@ TITLE, RECAP = 3.0, 6.0
 GRID = 10  # lengths are whole tenths of a second, so that no shot moves the frames of the next
 
 
-def count(words: str) -> int:
-    """Words as they are spoken: a sign between them is one too."""
-    return len(re.findall(r"\S+", words))
-
-
 def speech(words: str, level: str) -> float:
     """The seconds a sentence takes at this level; 0 where nothing is said. KeyError for an unknown level."""
-    return count(words) / LEVELS[level].pace + BREATH if words else 0.0
+    return spoken_words(words) / LEVELS[level].pace + BREATH if words else 0.0
 
 
 def on_grid(seconds: float) -> float:
