@@ -34,13 +34,16 @@ def draw(
     caption: bool = True,
     frame: Frame | None = None,
     way: str | None = None,
+    large: float = 1.0,
 ) -> Scene:
     """A view of a rig.
 
     `lit` are the part ids in ink, the rest is pencil (None: all ink); `marks` are (part id, text) to stand beside
     parts; `struck` are parts crossed out. `frame`: "tight" round what is drawn, or "steps", which is the same for all
     views of one rig, so that the rig never moves from step to step (None: as the view has it). `way` is the regime a
-    view of pulls shows. Raises ValueError for an unknown view or part id, NotDrawable where the rig or view has none.
+    view of pulls shows. `large` is the size of what is written, against the common one, where the plate is seen from
+    afar: words then break the ropes they stand on. Raises ValueError for an unknown view or part id, NotDrawable where
+    the rig or view has none.
     """
     if view not in VIEWS:
         raise ValueError(f"no view is named {view}; there are {', '.join(VIEWS)}")
@@ -49,7 +52,7 @@ def draw(
         if name not in known:
             raise ValueError(f"no part is named {name}; there are {', '.join(sorted(known))}")
     layout = layout or lay_out(rig, answer)
-    plate = Plate(rig, answer, layout, None if lit is None else frozenset(lit), marks, struck)
+    plate = Plate(rig, answer, layout, None if lit is None else frozenset(lit), marks, struck, large)
     shown = VIEWS[view]
     if (frame or shown.frame) == "steps":
         plate.frame = _steps_box(plate)

@@ -24,12 +24,15 @@ class Spot(Struct):
 
 
 class Wanted(Struct):
+    """A label and the places it may have. Where one is centred on the strand `on`, the words break that strand."""
+
     part: str
     role: str
     runs: tuple[Run, ...]
     size: float
     weight: int
     spots: list[Spot]
+    on: str = ""
 
 
 def clear(layout: Layout, run: Straight) -> tuple[float, float]:
@@ -70,6 +73,15 @@ def strand_spots(plate: Plate, run: Straight, size: float) -> list[Spot]:
     return spots
 
 
+def breaking_spots(plate: Plate, run: Straight, y: float) -> list[Spot]:
+    """On a plumb strand itself: at the height `y` (px) it shares with its neighbours, then over its clear stretch."""
+    top, bottom = (plate.sheet.at(0, one)[1] for one in clear(plate.layout, run))
+    x = plate.sheet.at(run.x1, 0)[0]
+    shares = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9)
+    heights = [y, *(top + share * (bottom - top) for share in shares)]
+    return [Spot(x, height, "middle", 0.02 * step - 1.0) for step, height in enumerate(heights)]
+
+
 def around(box: Box, size: float) -> list[Spot]:
     """Round a box: right, left, below, above."""
     left, top, right, bottom = box
@@ -82,8 +94,13 @@ def around(box: Box, size: float) -> list[Spot]:
 
 def settle(plate: Plate, wanted: list[Wanted]) -> None:
     """Places all labels and writes them: least overlap first, then least cost."""
-    obstacles = [*obstacle_boxes(plate), *plate.room]
-    costs = [[_cost(one, spot, obstacles, plate.frame) for spot in one.spots] for one in wanted]
+    wanted = [_enlarged(one, plate.large) for one in wanted] if plate.large != 1 else wanted
+    things, own = obstacle_boxes(plate), {run.name: n for n, run in enumerate(plate.layout.runs)}
+    costs = []
+    for one in wanted:
+        free = [box for n, box in enumerate(things) if n != own.get(one.on)]
+        on, off = [*free, *plate.room], [*things, *plate.room]
+        costs.append([_cost(one, spot, on if spot.anchor == "middle" else off, plate.frame) for spot in one.spots])
     chosen: dict[int, int] = {}
     order = sorted(range(len(wanted)), key=lambda n: (sum(cost < HIT_THING for cost in costs[n]), n))
     for sweep in range(4):
@@ -96,7 +113,19 @@ def settle(plate: Plate, wanted: list[Wanted]) -> None:
         spot = one.spots[chosen[number]]
         box = _box(one, spot)
         plate.claim(box[0] + PAD, box[1] + PAD, box[2] - PAD, box[3] - PAD)
+        if one.on and spot.anchor == "middle":
+            plate.sheet.rect(one.part, "halo", box[0], box[1], box[2] - box[0], box[3] - box[1])
         plate.sheet.text(one.part, one.role, spot.x, spot.y, one.runs, one.size, one.weight, spot.anchor)
+
+
+def _enlarged(one: Wanted, large: float) -> Wanted:
+    """The label in large: beside and on a strand about the same middle; below a thing, also that much lower."""
+    grown = one.size * (large - 1)
+    spots = [Spot(s.x, s.y + 0.24 * grown, s.anchor, s.cost) for s in one.spots]
+    spots += [
+        Spot(s.x, s.y + d * grown, s.anchor, s.cost) for s in one.spots if s.anchor == "middle" for d in (0, 0.72)
+    ]
+    return Wanted(one.part, one.role, one.runs, one.size * large, one.weight, spots, one.on)
 
 
 def _best(wanted: list[Wanted], costs: list[list[float]], chosen: dict[int, int], number: int) -> int:

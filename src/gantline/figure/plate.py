@@ -27,9 +27,10 @@ class Plate:
         lit: frozenset[str] | None = None,
         marks: tuple[tuple[str, str], ...] = (),
         struck: tuple[str, ...] = (),
+        large: float = 1.0,
     ) -> None:
         self.rig, self.answer, self.layout = rig, answer, layout
-        self.marks, self.struck = marks, struck
+        self.marks, self.struck, self.large = marks, struck, large
         self.sheet = Sheet(0.0, 0.0, lit)
         self.room: list[Box] = []
         self.frame: Box | None = None  # where the frame is given beforehand: words stay inside
@@ -46,12 +47,13 @@ class Plate:
         return (*at(one.left, one.top), *at(one.right, one.bottom))
 
     def labels(self, values: bool) -> dict[str, Label]:
-        """Each load's letter, and its value where it has one and `values` asks for it."""
+        """Each load's letter, and its value where it has one, `values` asks for it, and letters are of common size."""
         found: dict[str, Label] = {}
         for part in self.rig.loads:
             given = part.weight or part.mass
             if given:
-                number = plain(self.given(given)) if values and given.number is not None else ()
+                shown = values and self.large == 1 and given.number is not None
+                number = plain(self.given(given)) if shown else ()
                 found[part.name] = (symbol(given.symbol), number)
         return found
 

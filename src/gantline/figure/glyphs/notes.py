@@ -7,6 +7,7 @@ from ..words import plain, width
 SHAFT, HEAD, HALF_HEAD, NOTCH = 3.1, 4.2, 1.45, 0.18
 DISC, DISC_TEXT = 9.2, 13.5
 LABEL = 15.0
+SCALE_TEXT = 13.5
 
 
 def arrow(
@@ -43,17 +44,19 @@ def hollow_arrow(plate: Plate, x: float, tail: float, tip: float) -> None:
 def disc(plate: Plate, part: str, x: float, y: float, text: str, out: bool = False) -> None:
     """A number in a ring; `out` where it does not count."""
     runs = plain(text)
-    radius = max(DISC, width(runs, DISC_TEXT, 600) / 2 + 3.4)
+    large = plate.large
+    radius = large * max(DISC, width(runs, DISC_TEXT, 600) / 2 + 3.4)
     plate.sheet.circle(part, "disc-out" if out else "disc", x, y, radius)
     role = "mid-text" if out else "ink-text"
-    plate.sheet.text(part, role, x, y + 4.6, runs, DISC_TEXT, 600, "middle")
+    plate.sheet.text(part, role, x, y + 4.6 * large, runs, DISC_TEXT * large, 600, "middle")
     plate.claim(x - radius, y - radius, x + radius, y + radius)
 
 
 def strike(plate: Plate, part: str, x: float, y: float) -> None:
     """One stroke through what does not count."""
-    plate.sheet.line(part, "strike", x - 13, y + 8, x + 13, y - 8)
-    plate.claim(x - 13, y - 8, x + 13, y + 8)
+    across, up = 13 * plate.large, 8 * plate.large
+    plate.sheet.line(part, "strike", x - across, y + up, x + across, y - up)
+    plate.claim(x - across, y - up, x + across, y + up)
 
 
 def dimension(plate: Plate, part: str, x: float, start: float, end: float, edge: float) -> None:
@@ -74,5 +77,6 @@ def scale_bar(plate: Plate, x: float, y: float, length: float, runs: tuple[Run, 
     """A bar of a stated force."""
     sheet = plate.sheet
     sheet.path("scale", "scale", f"M{x:.2f} {y - 4:.1f}v8M{x:.2f} {y:.1f}h{length:.2f}M{x + length:.2f} {y - 4:.1f}v8")
-    sheet.text("scale", "ink-text", x + length + 6, y + 4.5, runs, 13.5)
-    plate.claim(x, y - 8, x + length + 6 + width(runs, 13.5), y + 8)
+    size = SCALE_TEXT * plate.large
+    sheet.text("scale", "ink-text", x + length + 6, y + size / 3, runs, size)
+    plate.claim(x, y - 8, x + length + 6 + width(runs, size), y + 8)

@@ -66,10 +66,10 @@ def write_scale(plate: Plate, x: float, y: float, scale: float, forces: list[For
     plate.scale = scale
     length, words = bar_length(plate, scale)
     runs = plain(words)
-    whole = length + 6 + width(runs, 13.5)
+    whole = length + 6 + width(runs, notes.SCALE_TEXT * plate.large)
     notes.scale_bar(plate, x - whole / 2, y, length, runs)
     sizes = [abs(force.number) for force in forces if force.number]
-    if sizes and max(sizes) > MOST_RATIO * min(sizes):
+    if plate.large == 1 and sizes and max(sizes) > MOST_RATIO * min(sizes):
         note: tuple[Run, ...] = (Run("all arrows to this scale"),)
         plate.sheet.text("scale", "mid-text", x, y + 22, note, 12.0, 400, "middle")
         plate.claim(x - width(note, 12.0) / 2, y + 12, x + width(note, 12.0) / 2, y + 25)

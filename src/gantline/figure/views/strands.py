@@ -2,7 +2,7 @@
 
 from ..counting import in_order
 from ..glyphs import notes
-from ..labels import Spot, Wanted, around, body_boxes, clear, settle, strand_spots
+from ..labels import Spot, Wanted, around, body_boxes, breaking_spots, clear, settle, strand_spots
 from ..layout import Straight
 from ..plate import Box, Plate
 from ..scene import Run
@@ -34,6 +34,7 @@ def write_on_strands(
             notes.LABEL,
             500,
             spots_beside(plate, run, places[run.name][1]),
+            run.name,
         )
         for run in named
     ]
@@ -47,6 +48,8 @@ def spots_beside(plate: Plate, run: Straight, shelf: float) -> list[Spot]:
     if not run.plumb:
         return spots
     x, y = plate.sheet.at(run.x1, 0)[0], shelf + 0.25 * notes.LABEL
+    if plate.large > 1:
+        spots = [*breaking_spots(plate, run, y), *spots]
     return [Spot(x + 8, y, "start", -0.2), Spot(x - 8, y, "end", -0.1), *spots]
 
 
@@ -113,7 +116,7 @@ def _span(plate: Plate, run: Straight) -> tuple[float, float]:
 
 def _shelf(plate: Plate, top: float, bottom: float, members: list[Straight]) -> float:
     """The first height at which no disc meets what is already there."""
-    half = notes.DISC + 2
+    half = notes.DISC * plate.large + 2
     for share in SHELF_STEPS:
         y = top + share * (bottom - top)
         boxes = [(_x(plate, run) - half, y - half, _x(plate, run) + half, y + half) for run in members]

@@ -69,4 +69,4 @@ def _label(plate: Plate, run: Straight, text: str, shelf: float) -> Wanted:
     for spot in spots:
         if spot.anchor != "middle":
             spot.x += 8 if spot.anchor == "start" else -8
-    return Wanted(run.rope, "ink-text", runs, notes.LABEL, 600, spots)
+    return Wanted(run.rope, "ink-text", runs, notes.LABEL, 600, spots, run.name)
