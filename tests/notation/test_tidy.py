@@ -56,6 +56,10 @@ def test_every_good_file_keeps_its_sense(path: Path) -> None:
             "rope fall:upper,under lower.1,over upper.1 , hand at sack",
             "rope     fall:  upper, under lower.1, over upper.1, hand at sack\n",
         ),
+        ("apart upper  lower 0.8m", "apart    upper lower 0.8 m\n"),
+        ("lead L_h=1.2m", "lead     L_h = 1.2 m\n"),
+        ("cord fall stiffness 2kN,drag c = 0.02N", "cord     fall  stiffness 2 kN, drag c = 0.02 N\n"),
+        ("moving lower sheaves 2, becket -5mm", "moving   lower  sheaves 2, becket -5 mm\n"),
         ("#a\n#\n# b", "# a\n#\n# b\n"),
     ],
 )

@@ -35,6 +35,15 @@ def test_a_value_that_was_not_said_is_added() -> None:
     assert changed("raise", "2 m").asked.part == "planter"
 
 
+def test_a_cord_is_set_by_the_name_of_its_rope() -> None:
+    rig = changed("fall.stiffness", "3 kN")
+    assert rig.cord("fall").stiffness.number == 3000
+    said = changed("fall.drag", "0.1 N", TEXT + "cord fall drag 0.2 N, weight 0.1 N/m\n").cord("fall")
+    assert [10 * given.number for given in (said.drag, said.weight)] == [1, 1]
+    assert changed("lead", "1.5 m").lead.number == 1.5
+    assert changed("lower.becket", "-20 mm").part("lower").becket.number * 50 == -1
+
+
 def test_weight_and_mass_take_turns() -> None:
     planter = changed("planter.weight", "300 N").part("planter")
     assert (planter.weight.number, planter.mass) == (300, None)
@@ -64,7 +73,9 @@ def test_nothing_else_changes() -> None:
         ("nobody.weight", "2 N", "nothing-to-set", 1),
         ("lower.wait", "2 N", "nothing-to-set", 1),
         ("lower.carries", "bell", "nothing-to-set", 1),
-        ("fall.weight", "2 N", "nothing-to-set", 1),
+        ("fall.carries", "bell", "nothing-to-set", 1),
+        ("fall.wait", "2 N", "nothing-to-set", 1),
+        ("lead.weight", "2 N", "nothing-to-set", 1),
         ("title", "x", "nothing-to-set", 1),
         ("", "2 N", "nothing-to-set", 1),
         (".", "2 N", "nothing-to-set", 1),
@@ -88,7 +99,8 @@ def test_what_cannot_be_set(target: str, text: str, code: str, column: int) -> N
 @pytest.mark.parametrize(
     ("target", "text", "code"),
     [("lower.weight", "-2 N", "not-positive"), ("lower.weight", "2 kg", "unit-of-another-kind"),
-     ("upper.efficiency", "120 %", "efficiency-out-of-range"), ("lower.weight", "2 parrots", "no-such-unit"),
+     ("upper.efficiency", "120 %", "efficiency-out-of-range"), ("fall.weight", "2 N", "unit-of-another-kind"),
+     ("fall.sheaves", "2", "attribute-not-here"), ("lower.weight", "2 parrots", "no-such-unit"),
      ("lower.sheaves", "1", "no-such-sheave"), ("raise", "0 m", "not-positive")],
 )  # fmt: skip
 def test_what_no_machine_can_have(target: str, text: str, code: str) -> None:

@@ -9,12 +9,14 @@ from .scan import words_of
 from .statement import ATTRIBUTES, StatementReader
 from .tree import Attribute, Statement, Tree, Word, Written
 
-_VALUED = ("gravity", "effort")
+_VALUED = ("gravity", "effort", "lead")
+_PARTS = ("fixed", "moving", "load", "cord")
 _MOTIONS = ("raise", "lower")
+_CORD = Word("cord", Place(1, 1, len("cord")))
 
 
 def with_value(tree: Tree, target: str, text: str) -> tuple[Tree, tuple[Problem, ...]]:
-    """The tree with `target` said to be `text`: `lower.weight`, `lower.sheaves`, `gravity`, `effort`, `raise`.
+    """The tree with `target` said to be `text`: `lower.weight`, `fall.stiffness`, `gravity`, `effort`, `raise`.
 
     What the file does not say yet is added. Problems stand on line 1 of a line that says `target = text`.
     """
@@ -31,6 +33,8 @@ def _changed(tree: Tree, target: str, line: str, notes: Notes) -> Tree:
     at = next((n for n, item in enumerate(tree.items) if _is(item, name if dot else target, bool(dot))), None)
     if not dot and target in (*_VALUED, *_MOTIONS):
         return _statement(tree, at, target, _read(target, line, notes))
+    if at is None and any(_named(item, "rope") == name for item in tree.items) and key in ATTRIBUTES:
+        tree, at = replace(tree, items=(*tree.items, Statement(_CORD, name=Word(name, _CORD.place)))), len(tree.items)
     if at is None or key not in ATTRIBUTES or key == "carries":
         raise _nothing(tree, target, name, key, notes)
     value = _read(key, line, notes)
@@ -46,8 +50,15 @@ def _is(item: object, name: str, part: bool) -> bool:
     if not isinstance(item, Statement):
         return False
     if part:
-        return item.keyword.text in ("fixed", "moving", "load") and item.name is not None and item.name.text == name
+        return _named(item, *_PARTS) == name
     return item.keyword.text == name or (name in _MOTIONS and item.keyword.text in _MOTIONS)
+
+
+def _named(item: object, *keywords: str) -> str | None:
+    """The name in a statement that begins with one of these words."""
+    if not isinstance(item, Statement) or item.keyword.text not in keywords or item.name is None:
+        return None
+    return item.name.text
 
 
 def _statement(tree: Tree, at: int | None, target: str, value: Written) -> Tree:
@@ -81,10 +92,8 @@ def _read(key: str, line: str, notes: Notes) -> Written:
 
 
 def _nothing(tree: Tree, target: str, name: str, key: str, notes: Notes) -> Exception:
-    parts = tuple(
-        i.name.text for i in tree.items
-        if isinstance(i, Statement) and i.name and i.keyword.text in ("fixed", "moving", "load")
-    )  # fmt: skip
+    named = (_named(item, *_PARTS, "rope") for item in tree.items)
+    parts = tuple(dict.fromkeys(name for name in named if name is not None))
     known = tuple(f"{part}.{each}" for part in parts for each in ATTRIBUTES if each != "carries")
     return notes.stop(
         "nothing-to-set", Place(1, 1, max(len(target), 1)), f"`{target}` is nothing that can be set",

@@ -10,9 +10,12 @@ from .scan import comment_start
 from .tree import Attribute, Contact, Run, Statement, Word
 from .value import ValueReader
 
-STATEMENTS = ("title", "gravity", "fixed", "moving", "load", "rope", "raise", "lower", "effort")
+STATEMENTS = (
+    "title", "gravity", "fixed", "moving", "load", "rope", "cord", "apart", "lead", "raise", "lower", "effort",
+)  # fmt: skip
 ATTRIBUTES = (
-    "sheaves", "weight", "mass", "carries", "radius", "disc", "inertia", "efficiency", "spacing",
+    "sheaves", "weight", "mass", "carries", "radius", "disc", "inertia", "efficiency", "spacing", "hook", "becket",
+    "stiffness", "diameter", "drag",
 )  # fmt: skip
 RESERVED = ("hand", "over", "under", "round", "left", "right", "level", "plumb", "along", "at", "near")
 LONGEST_TITLE = 200
@@ -35,7 +38,8 @@ class StatementReader(ValueReader):
         self.at = 1
         readers: dict[str, Callable[[Word], Statement]] = {
             "title": self._title, "gravity": self._valued, "effort": self._valued, "fixed": self._part,
-            "moving": self._part, "load": self._part, "rope": self._rope, "raise": self._motion, "lower": self._motion,
+            "moving": self._part, "load": self._part, "rope": self._rope, "cord": self._part, "apart": self._apart,
+            "lead": self._valued, "raise": self._motion, "lower": self._motion,
         }  # fmt: skip
         if keyword.text in readers:
             return readers[keyword.text](keyword)
@@ -78,8 +82,13 @@ class StatementReader(ValueReader):
     def _motion(self, keyword: Word) -> Statement:
         return self._done(keyword, name=self._name("the part that moves"), value=self.value(keyword.text))
 
+    def _apart(self, keyword: Word) -> Statement:
+        name, second = self._name("the part above"), self._name("the part below")
+        return self._done(keyword, name=name, second=second, value=self.value(keyword.text))
+
     def _part(self, keyword: Word) -> Statement:
-        name = self._name(f"the name of the {keyword.text} part")
+        whose = "the name of the rope" if keyword.text == "cord" else f"the name of the {keyword.text} part"
+        name = self._name(whose)
         attributes: list[Attribute] = []
         while self.at < len(self.words):
             if self.peek() == ",":

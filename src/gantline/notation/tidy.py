@@ -23,8 +23,8 @@ def tidy(tree: Tree) -> str:
 
 
 def _width(item: Statement | Remark) -> int:
-    """What an item asks of the column of names; motions name a part of it, in running text."""
-    if not isinstance(item, Statement) or item.name is None or item.keyword.text in ("raise", "lower"):
+    """What an item asks of the column of names; motions and distances name parts of it, in running text."""
+    if not isinstance(item, Statement) or item.name is None or item.keyword.text in ("raise", "lower", "apart"):
         return 0
     return len(item.name.text) + (item.keyword.text == "rope")
 
@@ -37,7 +37,7 @@ def _statement(item: Statement, width: int) -> list[str]:
     if item.contacts:
         return _laid_out(f"{head}{name + ':':<{width}} ", [_contact(c) for c in item.contacts], item)
     if item.value is not None:
-        said = f"{name} {_value(item.value)}" if name else _value(item.value)
+        said = " ".join([*(word.text for word in (item.name, item.second) if word), _value(item.value)])
         return [_with_comment(head + said, item.comment)]
     if not item.attributes:
         return [_with_comment(head + name, item.comment)]

@@ -52,6 +52,7 @@ class Statement(Struct, frozen=True):
 
     keyword: Word
     name: Word | None = None
+    second: Word | None = None  # the other part, where a statement speaks of two
     title: str = ""
     value: Written | None = None
     attributes: tuple[Attribute, ...] = ()

@@ -18,7 +18,9 @@ _SYMBOL = re.compile(r"[A-Za-z][A-Za-z0-9_]*", re.ASCII)
 _LONGEST_SYMBOL = 16
 _EXAMPLES = {
     "gravity": "`9.81 m/s2`", "mass": "`5 kg`", "disc": "`0.2 kg`", "radius": "`30 mm`", "spacing": "`60 mm`",
-    "inertia": "`0.001 kg m2`", "efficiency": "`95 %`", "raise": "`0.5 m`", "lower": "`0.5 m`",
+    "inertia": "`0.001 kg m2`", "hook": "`60 mm`", "becket": "`-20 mm`", "stiffness": "`2 kN`", "diameter": "`3 mm`",
+    "drag": "`0.02 N`", "apart": "`0.8 m`", "lead": "`1.2 m`", "efficiency": "`95 %`", "raise": "`0.5 m`",
+    "lower": "`0.5 m`",
 }  # fmt: skip
 _NO_NUMBERS = ("nan", "inf", "infinity")
 _UNIT = re.compile(r"[A-Za-z%µμ°].*")

@@ -27,6 +27,8 @@ UNITS: dict[str, Unit] = {
         Unit("kN", "force", Fraction(1000), ("kilonewton", "kilonewtons")),
         Unit("lbf", "force", _POUND * _STANDARD_GRAVITY, ("pound of force", "pounds of force")),
         Unit("kgf", "force", _STANDARD_GRAVITY, ("kilogram-force", "kilograms-force")),
+        Unit("N/m", "force per length", Fraction(1), ("newton per metre", "newtons per metre")),
+        Unit("kN/m", "force per length", Fraction(1000), ("kilonewton per metre", "kilonewtons per metre")),
         Unit("kg", "mass", Fraction(1), ("kilogram", "kilograms")),
         Unit("g", "mass", Fraction(1, 1000), ("gram", "grams")),
         Unit("t", "mass", Fraction(1000), ("tonne", "tonnes")),
@@ -48,5 +50,5 @@ UNITS: dict[str, Unit] = {
 
 SI: dict[str, str] = {
     "force": "N", "mass": "kg", "length": "m", "acceleration": "m/s2", "inertia": "kg m2", "ratio": "1",
-    "angle": "deg", "time": "s", "work": "J",
+    "angle": "deg", "time": "s", "work": "J", "force per length": "N/m",
 }  # fmt: skip

@@ -1,12 +1,14 @@
 """The frozen nouns of a machine."""
 
+from .amounts import amount
+from .cord import Apart, Cord
 from .given import Given
 from .parts import Contact, Fixed, Hand, Load, Moving, Part, Rope, Sheave, Strand
 from .reading import read
-from .rig import Asked, Rig, with_efficiency
+from .rig import Asked, Rig, with_efficiency, with_sheaves
 from .shown import shown_unit
 
 __all__ = [
-    "Asked", "Contact", "Fixed", "Given", "Hand", "Load", "Moving", "Part", "Rig", "Rope", "Sheave", "Strand",
-    "read", "shown_unit", "with_efficiency",
+    "Apart", "Asked", "Contact", "Cord", "Fixed", "Given", "Hand", "Load", "Moving", "Part", "Rig", "Rope", "Sheave",
+    "Strand", "amount", "read", "shown_unit", "with_efficiency", "with_sheaves",
 ]  # fmt: skip

@@ -10,14 +10,16 @@ from .given import Given
 KINDS = {
     "gravity": "acceleration", "weight": "force", "mass": "mass", "radius": "length", "disc": "mass",
     "inertia": "inertia", "efficiency": "ratio", "spacing": "length", "raise": "length", "lower": "length",
-    "effort": "force",
+    "effort": "force", "hook": "length", "becket": "length", "stiffness": "force", "diameter": "length",
+    "drag": "force", "apart": "length", "lead": "length",
 }  # fmt: skip
-_MAY_BE_ZERO = ("weight", "mass")  # so light that it counts as weightless
+_MAY_BE_ZERO = ("weight", "mass", "drag", "becket")  # so light, so free, so central that it does not count
+_EITHER_WAY = ("becket", "zero")  # to the right or, with a minus sign, to the left; what a scale shows with nothing on
 
 
-def amount(written: Written, key: str, symbol: str, notes: Notes) -> Given | None:
-    """The given for what is said of `key`, None where a problem was noted."""
-    kind = KINDS[key]
+def amount(written: Written, key: str, symbol: str, notes: Notes, kind: str = "") -> Given | None:
+    """The given for what is said of `key`, None where a problem was noted. `kind` where it is not the usual one."""
+    kind = kind or KINDS[key]
     if written.number is None or written.numeral is None:
         return Given(symbol, None, kind, "", written.place)
     if written.unit is None:
@@ -79,7 +81,7 @@ def _fits(number: Fraction, written: Written, key: str, notes: Notes) -> bool:
             "a wheel passes on part of the pull: never all and more, never nothing", "write one such as 95 %.",
         )  # fmt: skip
         return False
-    if number > 0 or (number == 0 and key in _MAY_BE_ZERO):
+    if number > 0 or key in _EITHER_WAY or (number == 0 and key in _MAY_BE_ZERO):
         return True
     notes.add(
         "not-positive", place, f"`{key}` is {'below zero' if number < 0 else 'zero'}",

@@ -7,9 +7,10 @@ from gantline.notation import Statement, Tree, Written
 
 _LETTERS = {
     "gravity": "g", "weight": "w", "mass": "m_b", "radius": "r", "disc": "d", "inertia": "I", "efficiency": "e",
-    "spacing": "p", "raise": "h", "lower": "h", "effort": "F",
+    "spacing": "p", "raise": "h", "lower": "h", "effort": "F", "hook": "d_h", "becket": "x_b", "stiffness": "EA",
+    "diameter": "d_c", "drag": "c", "apart": "L", "lead": "L_h",
 }  # fmt: skip
-_LOAD_LETTERS = {"weight": "W", "mass": "m"}
+_OWN_LETTERS = {"load": {"weight": "W", "mass": "m"}, "cord": {"weight": "q"}}
 
 
 class Letters:
@@ -41,14 +42,13 @@ class Letters:
         """(letter, value) for every value of the file that may have one."""
         found = []
         for statement in self._statements:
-            load = statement.keyword.text == "load"
+            letters = _LETTERS | _OWN_LETTERS.get(statement.keyword.text, {})
             if statement.value is not None:
-                found.append((_LETTERS[statement.keyword.text], statement.value))
+                found.append((letters[statement.keyword.text], statement.value))
             for attribute in statement.attributes:
                 key = attribute.keyword.text
-                if attribute.value is not None and key in _LETTERS:
-                    letter = _LOAD_LETTERS.get(key, _LETTERS[key]) if load else _LETTERS[key]
-                    found.append((letter, attribute.value))
+                if attribute.value is not None and key in letters:
+                    found.append((letters[key], attribute.value))
         return found
 
     def _assign(self) -> None:
@@ -77,4 +77,4 @@ class Letters:
 
 
 def _weighs(load: Statement) -> bool:
-    return any(attribute.keyword.text in _LOAD_LETTERS for attribute in load.attributes)
+    return any(attribute.keyword.text in _OWN_LETTERS["load"] for attribute in load.attributes)

@@ -11,6 +11,7 @@ from gantline.sources import GRAVITY
 
 from .amounts import KINDS, amount
 from .checks import check
+from .cord import Apart, Cord
 from .given import Given
 from .letters import Letters
 from .parts import Contact, Fixed, Hand, Load, Moving, Part, Rope, Sheave
@@ -18,10 +19,18 @@ from .rig import Asked, Rig
 from .strands import strands
 
 _PARTS = ("fixed", "moving", "load")
+_MEASURES = ("radius", "disc", "inertia", "efficiency", "spacing", "hook", "becket")
 _LAWFUL = {
-    "fixed": ("sheaves", "weight", "mass", "radius", "disc", "inertia", "efficiency", "spacing"),
-    "moving": ("sheaves", "weight", "mass", "carries", "radius", "disc", "inertia", "efficiency", "spacing"),
+    "fixed": ("sheaves", "weight", "mass", *_MEASURES),
+    "moving": ("sheaves", "weight", "mass", "carries", *_MEASURES),
     "load": ("weight", "mass"),
+    "cord": ("stiffness", "diameter", "weight", "drag"),
+}
+_CANNOT = {
+    "fixed": ("a fixed part", "a fixed part carries nothing away, and what a rope is made of is said of its cord"),
+    "moving": ("a block", "what a rope is made of is said of its cord"),
+    "load": ("a load", "a load has no wheels: a rope is tied to it"),
+    "cord": ("a rope", "of a cord counts what it is made of; wheels belong to blocks"),
 }
 
 
@@ -67,12 +76,14 @@ class _Reading:
                 self._part(statement)
         ropes = [self._rope(s) for s in self.statements if s.keyword.text == "rope"]
         title, gravity, effort = self._once("title"), self._valued("gravity"), self._valued("effort")
-        asked = self._asked()
+        asked, lead = self._asked(), self._valued("lead")
+        cords, aparts = self._cords(), self._aparts()
         rig = Rig(
             title.title if title else "", gravity or self._gravity(),
             tuple(self.parts.values()), tuple(rope for rope in ropes if rope), self.hands[0] if self.hands else None,
             asked, effort, effort.symbol if effort else self.letters.free("F"),
             asked.distance.symbol if asked else self.letters.free("h"), self.letters.free("s"),
+            cords, aparts, lead,
         )  # fmt: skip
         check(rig, tuple(self.hands), self.whole, None not in ropes, self.notes)
         return rig
@@ -114,8 +125,8 @@ class _Reading:
             return None
         return Asked(part.name, 1 if statement.keyword.text == "raise" else -1, distance, statement.name.place)
 
-    def _given(self, value: Written, key: str) -> Given | None:
-        given = amount(value, key, self.letters.of(value), self.notes)
+    def _given(self, value: Written, key: str, kind: str = "") -> Given | None:
+        given = amount(value, key, self.letters.of(value), self.notes, kind)
         if given is not None and value.symbol is not None:
             before = self.numbers.setdefault(given.symbol, (given.number, value.place))
             if before[0] != given.number:
@@ -147,11 +158,65 @@ class _Reading:
                 weight = Given(self.letters.of_bare(statement), None, "force", "", place)
             self.parts[name] = Load(name, place, weight, mass)
         elif kind == "fixed":
-            self.parts[name] = Fixed(name, place, self._sheaves(name, by, given), weight, mass, given.get("spacing"))
+            self.parts[name] = Fixed(name, place, self._sheaves(name, by, given), weight, mass, *_row(given))
         else:
             carries = tuple(word.text for word in by["carries"].names) if "carries" in by else ()
             sheaves = self._sheaves(name, by, given)
-            self.parts[name] = Moving(name, place, sheaves, weight, mass, carries, given.get("spacing"))
+            self.parts[name] = Moving(name, place, sheaves, weight, mass, carries, *_row(given))
+
+    # -- cords and distances ----------------------------------------------------------------------------------------
+
+    def _cords(self) -> tuple[Cord, ...]:
+        found: dict[str, Cord] = {}
+        for statement in self.statements:
+            if statement.keyword.text != "cord" or statement.name is None:
+                continue
+            rope = statement.name
+            self._lawful("cord", rope.text, statement.attributes)
+            given = {
+                a.keyword.text: self._given(a.value, a.keyword.text, "force per length" * (a.keyword.text == "weight"))
+                for a in statement.attributes
+                if a.value is not None and a.keyword.text in _LAWFUL["cord"]
+            }
+            if rope.text in found:
+                self._again(rope.place, f"the cord of `{rope.text}`", found[rope.text].place)
+            elif self._is_rope(rope):
+                found[rope.text] = Cord(rope.text, rope.place, *(given.get(key) for key in _LAWFUL["cord"]))
+        return tuple(found.values())
+
+    def _is_rope(self, word: Word) -> bool:
+        ropes = tuple(s.name.text for s in self.statements if s.keyword.text == "rope" and s.name)
+        if word.text not in ropes and self.whole:
+            self.notes.add(
+                "no-such-rope", word.place, f"no rope is called `{word.text}`", "a cord is what a rope is made of",
+                did_you_mean(word.text, ropes, f"ropes are: {', '.join(ropes[:12]) or 'none yet'}."),
+            )  # fmt: skip
+        return word.text in ropes
+
+    def _aparts(self) -> tuple[Apart, ...]:
+        found: dict[frozenset[str], Apart] = {}
+        for statement in self.statements:
+            first, second, value = statement.name, statement.second, statement.value
+            if first is None or second is None or value is None:
+                continue
+            known = [self._known(word) is not None for word in (first, second)]
+            pair, distance = frozenset((first.text, second.text)), self._given(value, "apart")
+            if pair in found:
+                self._again(first.place, f"how far `{first.text}` and `{second.text}` are apart", found[pair].place)
+            elif len(pair) == 1:
+                self.notes.add(
+                    "apart-from-itself", second.place, f"`{second.text}` is named twice",
+                    "a distance lies between two parts", "name the part above and the part below.",
+                )  # fmt: skip
+            elif all(known) and distance is not None:
+                found[pair] = Apart(first.text, second.text, first.place, distance)
+        return tuple(found.values())
+
+    def _again(self, place: Place, what: str, before: Place) -> None:
+        self.notes.add(
+            "said-twice", place, f"{what} was said before (line {before.line})", "one rig has one of each",
+            "keep one of the two lines.",
+        )  # fmt: skip
 
     def _new_name(self, word: Word | None) -> str | None:
         assert word is not None
@@ -168,12 +233,7 @@ class _Reading:
         for attribute in attributes:
             key = attribute.keyword.text
             if key not in _LAWFUL[kind]:
-                what = "a load" if kind == "load" else "a fixed part"
-                why = (
-                    "a load has no wheels: a rope is tied to it"
-                    if kind == "load"
-                    else "a fixed part carries nothing away"
-                )
+                what, why = _CANNOT[kind]
                 self.notes.add(
                     "attribute-not-here", attribute.keyword.place, f"`{name}` is {what} and cannot have `{key}`", why,
                     f"say it of a moving block, or leave it out; `{kind}` takes: {', '.join(_LAWFUL[kind])}.",
@@ -292,3 +352,8 @@ class _Reading:
             )  # fmt: skip
             return None
         return sheaves[index - 1]
+
+
+def _row(given: dict[str, Given | None]) -> tuple[Given | None, Given | None, Given | None]:
+    """What is said of a block's row of sheaves and what hangs on it: spacing, hook, becket."""
+    return given.get("spacing"), given.get("hook"), given.get("becket")

@@ -1,11 +1,13 @@
 """A whole machine, as read: parts, ropes, and what is asked. No solved number, no coordinate."""
 
+from collections.abc import Callable
 from fractions import Fraction
 
 from msgspec import Struct
 
 from gantline.problems import Place
 
+from .cord import Apart, Cord
 from .given import Given
 from .parts import Fixed, Hand, Load, Moving, Part, Rope, Sheave, Strand
 
@@ -32,6 +34,9 @@ class Rig(Struct, frozen=True):
     effort_symbol: str = "F"
     rise_symbol: str = "h"  # stands for the rise wherever no motion is asked
     haul_symbol: str = "s"  # the rope taken up by the hand
+    cords: tuple[Cord, ...] = ()
+    aparts: tuple[Apart, ...] = ()
+    lead: Given | None = None  # how long the hauled run is at the start
 
     @property
     def fixed(self) -> tuple[Fixed, ...]:
@@ -67,6 +72,10 @@ class Rig(Struct, frozen=True):
                 return part
         raise KeyError(name)
 
+    def cord(self, rope: str) -> Cord | None:
+        """What the file says of a rope's cord, None where it says nothing."""
+        return next((cord for cord in self.cords if cord.rope == rope), None)
+
     def bearer(self, name: str) -> str:
         """The moving block that carries a load, or the part itself."""
         for block in self.moving:
@@ -84,22 +93,18 @@ class Rig(Struct, frozen=True):
         return part.carries[0] if isinstance(part, Moving) and len(part.carries) == 1 else part.name
 
 
-def with_efficiency(rig: Rig, efficiency: Fraction, symbol: str = "e") -> Rig:
-    """The same rig with every sheave that gives no efficiency given this one (0 < efficiency <= 1)."""
+def with_sheaves(rig: Rig, change: Callable[[Sheave], Sheave]) -> Rig:
+    """The same rig with every sheave changed, in its block and wherever a rope meets it."""
     from msgspec.structs import replace
 
-    given = Given(symbol, efficiency, "ratio", "%", rig.gravity.place)
-
-    def lossy(sheave: Sheave) -> Sheave:
-        return sheave if sheave.efficiency else replace(sheave, efficiency=given)
-
     parts = tuple(
-        part if isinstance(part, Load) else replace(part, sheaves=tuple(map(lossy, part.sheaves))) for part in rig.parts
+        part if isinstance(part, Load) else replace(part, sheaves=tuple(change(s) for s in part.sheaves))
+        for part in rig.parts
     )
     ropes = tuple(
         replace(
             rope,
-            contacts=(contacts := tuple(replace(c, sheave=lossy(c.sheave)) if c.sheave else c for c in rope.contacts)),
+            contacts=(contacts := tuple(replace(c, sheave=change(c.sheave)) if c.sheave else c for c in rope.contacts)),
             strands=tuple(
                 replace(s, start=contacts[n], end=contacts[n + 1]) for n, s in enumerate(rope.strands)
             ),
@@ -107,3 +112,11 @@ def with_efficiency(rig: Rig, efficiency: Fraction, symbol: str = "e") -> Rig:
         for rope in rig.ropes
     )  # fmt: skip
     return replace(rig, parts=parts, ropes=ropes)
+
+
+def with_efficiency(rig: Rig, efficiency: Fraction, symbol: str = "e") -> Rig:
+    """The same rig with every sheave that gives no efficiency given this one (0 < efficiency <= 1)."""
+    from msgspec.structs import replace
+
+    given = Given(symbol, efficiency, "ratio", "%", rig.gravity.place)
+    return with_sheaves(rig, lambda sheave: sheave if sheave.efficiency else replace(sheave, efficiency=given))

@@ -9,7 +9,7 @@ from .sheave import Sheave
 
 
 class Fixed(Struct, frozen=True):
-    """`weight` or `mass` (at most one) counts only in what its support carries."""
+    """`weight` or `mass` (at most one) counts only in what its support carries. Measures as of a moving block."""
 
     name: str
     place: Place
@@ -17,3 +17,5 @@ class Fixed(Struct, frozen=True):
     weight: Given | None = None
     mass: Given | None = None
     spacing: Given | None = None
+    hook: Given | None = None
+    becket: Given | None = None

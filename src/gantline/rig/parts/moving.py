@@ -9,7 +9,12 @@ from .sheave import Sheave
 
 
 class Moving(Struct, frozen=True):
-    """Without `weight` and `mass` it counts as weightless. `carries` names loads that move with it."""
+    """Without `weight` and `mass` it counts as weightless. `carries` names loads that move with it.
+
+    `spacing` parts the centres of neighbouring sheaves, which stand in a row, 1 at the left, centred on the block;
+    `hook` is how deep its pin hangs below the sheave line; `becket` how far to the right of the middle a rope's end is
+    made fast on that line. All in m; None where the file does not say.
+    """
 
     name: str
     place: Place
@@ -18,3 +23,5 @@ class Moving(Struct, frozen=True):
     mass: Given | None = None
     carries: tuple[str, ...] = ()
     spacing: Given | None = None
+    hook: Given | None = None
+    becket: Given | None = None
