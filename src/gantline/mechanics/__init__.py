@@ -19,6 +19,7 @@ from .answer import (
 )
 
 if TYPE_CHECKING:
+    from .branches import Branch, NoShares, Share, Shares, shares
     from .carried import Carried, carry
     from .relations import acceleration_symbol, support_symbols, tension_symbols, way_symbols
     from .solver import solve
@@ -27,7 +28,8 @@ if TYPE_CHECKING:
 _LAZY = {
     "Carried": "carried", "carry": "carried", "solve": "solver", "sweep": "variants",
     "acceleration_symbol": "relations", "support_symbols": "relations", "tension_symbols": "relations",
-    "way_symbols": "relations",
+    "way_symbols": "relations", "Branch": "branches", "NoShares": "branches", "Share": "branches", "Shares": "branches",
+    "shares": "branches",
 }  # fmt: skip
 
 
@@ -41,7 +43,7 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
-    "Answer", "Carried", "Certificate", "Check", "Finding", "Motion", "Pull", "Regime", "Relation", "Status",
-    "Support", "Value", "Way", "Work", "acceleration_symbol", "carry", "solve", "support_symbols", "sweep",
-    "tension_symbols", "way_symbols",
+    "Answer", "Branch", "Carried", "Certificate", "Check", "Finding", "Motion", "NoShares", "Pull", "Regime",
+    "Relation", "Share", "Shares", "Status", "Support", "Value", "Way", "Work", "acceleration_symbol", "carry",
+    "shares", "solve", "support_symbols", "sweep", "tension_symbols", "way_symbols",
 ]  # fmt: skip

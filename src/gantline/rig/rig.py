@@ -114,8 +114,8 @@ def with_sheaves(rig: Rig, change: Callable[[Sheave], Sheave]) -> Rig:
     return replace(rig, parts=parts, ropes=ropes)
 
 
-def with_efficiency(rig: Rig, efficiency: Fraction, symbol: str = "e") -> Rig:
-    """The same rig with every sheave that gives no efficiency given this one (0 < efficiency <= 1)."""
+def with_efficiency(rig: Rig, efficiency: Fraction, symbol: str = "e", every: bool = False) -> Rig:
+    """The same rig with every sheave that gives no efficiency (`every`: whatever it gives) given this one, 0 to 1."""
     from msgspec.structs import replace
 
     given = Given(symbol, efficiency, "ratio", "%", rig.gravity.place)

@@ -1,0 +1,190 @@
+"""The weighted fit of both branches, and which of the unknowns these readings can tell apart at all.
+
+Ordinary weighted least squares: each mean counts with one over its variance, by the method of Levenberg and Marquardt
+(scipy.optimize). What the loads' masses and the scale's gain add is carried through afterwards, in the budget.
+"""
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
+
+from .means import Scatter, scatter
+from .model import UNKNOWNS, Model
+
+if TYPE_CHECKING:
+    import numpy as np
+    import numpy.typing as npt
+
+    Array = npt.NDArray[np.float64]
+
+_STARTS = (0.99, 0.95, 0.9, 0.8, 0.65, 0.5, 0.3)
+_ORDER = (0, 3, 1, 2)  # where some must be held, the zero and the block's weight are freed before the drag
+_SAME = 1e-7  # singular values below this share of the largest count as nothing
+LIMIT = 0.01  # a scatter about the model rarer than this by chance is called a lack of fit
+
+
+class Fit(Struct, frozen=True):
+    """`at` are the four unknowns, `told` which of them the readings can tell; `held` those taken as they stand.
+
+    `pull` is the matrix that carries errors of the means to the unknowns (rows of what was not fitted are zero);
+    `deviations` (N) belong to the means; `repeats` are those of them that come from scatter, the others from the
+    division. `freedom` are degrees of freedom of the scatter. `chi2` over `left` says how well the model fits, `birge`
+    by how much all scatter was widened for it (1: not at all). `ties` are the directions no reading can tell.
+    """
+
+    model: Model
+    at: "Array"
+    told: tuple[bool, ...]
+    held: tuple[str, ...]
+    pull: "Array"
+    deviations: "Array"
+    repeats: "Array"
+    freedom: float
+    scatter: Scatter | None
+    chi2: float
+    left: int
+    chance: float
+    birge: float
+    ties: "Array"
+
+    @property
+    def residuals(self) -> "Array":
+        """Mean less model (N)."""
+        found: Array = self.model.values - self.model.expected(self.at)
+        return found
+
+
+def fit(model: Model, division: float, weighed: float, taken: Mapping[str, float], start: Mapping[str, float]) -> Fit:
+    """Fits what the readings can tell. `division` (N) is the scale's, `weighed` the block's; `taken` are unknowns that
+    are not to be fitted, `start` the values of those that cannot be told."""
+    import numpy as np
+
+    deviations, repeats, freedom, spread = _deviations(model, division, weighed)
+    at = np.array([taken.get(name, start.get(name, 0.0)) for name in UNKNOWNS])
+    wanted = [n for n in _ORDER if UNKNOWNS[n] not in taken]
+    free = _independent(model, at, deviations, wanted)
+    at = _solved(model, at, deviations, free)
+    residuals = (model.values - model.expected(at)) / deviations
+    chi2, left = float(residuals @ residuals), len(residuals) - len(free)
+    birge, chance = 1.0, 1.0
+    if spread is None and left > 0:
+        if chi2 > left:  # nothing was read twice: the scatter is what is left over
+            deviations, repeats = np.where(_pulls(model), deviations * (chi2 / left) ** 0.5, deviations), _pulls(model)
+        freedom = float(left)
+    elif left > 0:
+        from scipy.special import chdtrc
+
+        chance = float(chdtrc(left, chi2))
+        if chance < LIMIT:
+            birge = (chi2 / left) ** 0.5
+            deviations = np.where(_pulls(model), deviations * birge, deviations)
+    told, ties = _told(model, at, deviations, wanted)
+    pull = np.zeros((4, len(deviations)))
+    pull[free] = np.linalg.pinv(model.slopes(at)[:, free] / deviations[:, None]) / deviations
+    return Fit(
+        model, at, told, tuple(taken), pull, deviations, repeats, freedom, spread, chi2, left, chance, birge, ties
+    )  # fmt: skip
+
+
+def _pulls(model: Model) -> "Array":
+    import numpy as np
+
+    return np.array([mean.what in ("raising", "lowering") for mean in model.means])
+
+
+def _deviations(model: Model, division: float, weighed: float) -> tuple["Array", "Array", float, Scatter | None]:
+    """The standard deviation of every mean: that of its repeats, or of the division where this is larger.
+
+    Rounding to a division shows in the scatter where repeats differ by more than one; where they do not, it is the same
+    each time and no number of repeats helps.
+    """
+    import numpy as np
+
+    spread = scatter(model.means)
+    found, of_repeats = [], []
+    for mean in model.means:
+        rounding = (weighed if mean.what == "block" else division) / 12**0.5
+        own = spread.deviation if spread and mean.what in ("raising", "lowering") else 0.0
+        if mean.what in ("block", "zero") and mean.many > 1:
+            own = (mean.squares / (mean.many - 1)) ** 0.5
+        scattered = own / mean.many**0.5
+        found.append(max(scattered, rounding))
+        of_repeats.append(scattered > rounding)
+    freedom = float(spread.freedom) if spread else float("inf")
+    return np.array(found), np.array(of_repeats), freedom, spread
+
+
+def _scaled(model: Model, at: "Array", deviations: "Array", columns: list[int]) -> "Array":
+    """The slopes by some unknowns, each mean over its deviation, each column at length 1."""
+    import numpy as np
+
+    found = model.slopes(at)[:, columns] / deviations[:, None]
+    sizes = np.sqrt((found * found).sum(axis=0))
+    return found / np.where(sizes > 0, sizes, 1.0)  # type: ignore[no-any-return]
+
+
+def _independent(model: Model, at: "Array", deviations: "Array", wanted: list[int]) -> list[int]:
+    """As many of the wanted unknowns as the readings tell apart, in their order."""
+    import numpy as np
+
+    free: list[int] = []
+    trial = at.copy()
+    trial[0] = 0.9 if 0 in wanted else at[0]
+    for n in wanted:
+        columns = _scaled(model, trial, deviations, [*free, n])
+        if columns.shape[0] >= len(free) + 1 and np.linalg.svd(columns, compute_uv=False)[-1] > _SAME:
+            free.append(n)
+    return sorted(free)
+
+
+def _told(model: Model, at: "Array", deviations: "Array", wanted: list[int]) -> tuple[tuple[bool, ...], "Array"]:
+    """Which unknowns every reading-preserving change leaves alone, and a basis of those changes."""
+    import numpy as np
+
+    columns = _scaled(model, at, deviations, wanted)
+    _, sizes, directions = np.linalg.svd(columns, full_matrices=True)
+    loose = directions[int((sizes > _SAME).sum()) :]
+    ties = np.zeros((len(loose), 4))
+    ties[:, wanted] = np.where(np.abs(loose) > 1e-6, loose, 0.0)
+    return tuple(n in wanted and not ties[:, n].any() for n in range(4)), ties
+
+
+def _solved(model: Model, at: "Array", deviations: "Array", free: list[int]) -> "Array":
+    from scipy.optimize import least_squares
+
+    if not free:
+        return at
+    start = _start(model, at, deviations, free)
+
+    def whole(x: "Array") -> "Array":
+        full = start.copy()
+        full[free] = x
+        return full
+
+    def miss(x: "Array") -> "Array":
+        return (model.expected(whole(x)) - model.values) / deviations  # type: ignore[no-any-return]
+
+    def slope(x: "Array") -> "Array":
+        return model.slopes(whole(x))[:, free] / deviations[:, None]  # type: ignore[no-any-return]
+
+    return whole(least_squares(miss, start[free], slope, method="lm", xtol=1e-13, ftol=1e-13, gtol=1e-13).x)
+
+
+def _start(model: Model, at: "Array", deviations: "Array", free: list[int]) -> "Array":
+    """The best of some efficiencies, the rest solved for it: at a fixed efficiency everything else is linear."""
+    import numpy as np
+
+    best: tuple[float, Any] = (float("inf"), at)
+    linear = [n for n in free if n != 0]
+    for e in _STARTS if 0 in free else (at[0],):
+        trial = at.copy()
+        trial[0] = e
+        trial[linear] = 0.0
+        miss = (model.values - model.expected(trial)) / deviations
+        slopes = model.slopes(trial)[:, linear] / deviations[:, None]
+        trial[linear] = np.linalg.lstsq(slopes, miss, rcond=None)[0] if linear else trial[linear]
+        left = miss - slopes @ trial[linear]
+        if left @ left < best[0]:
+            best = (float(left @ left), trial)
+    return best[1]  # type: ignore[no-any-return]
