@@ -1,49 +1,24 @@
 """A lesson as one page that needs nothing from anywhere: style, player, typefaces and plates are in it."""
 
-import hashlib
-from base64 import b64encode
-from functools import cache
-from importlib.resources import files
-
 from gantline.lesson import Lesson, Part
 
 from . import sections
+from .document import document, packaged
 from .markup import Markup, element
-from .plates import rules
 from .stage import stage
-
-_TEXT = [("STIX Two Text", f"STIXTwoText-{weight}{'i' if italic else ''}", weight, italic)
-         for weight in (400, 500, 600) for italic in (False, True)]  # fmt: skip
-_FACES = [
-    *_TEXT,
-    *(("Libre Franklin", f"LibreFranklin-{weight}", weight, False) for weight in (400, 500, 600)),
-    ("STIX Two Math", "STIXTwoMath", 400, False),
-]
 
 
 def write(lesson: Lesson) -> str:
     """The whole page. The same lesson gives the same text."""
-    style, script = _style(), _packaged("player.js")
-    head = element(
-        "head",
-        element("meta", charset="utf-8"),
-        element("meta", http_equiv="Content-Security-Policy", content=_policy(style, script)),
-        element("meta", name="viewport", content="width=device-width, initial-scale=1"),
-        element("meta", name="generator", content="Gantline"),
-        element("title", lesson.title),
-        element("style", Markup(style)),
-    )
-    body = element(
-        "body",
+    body = [
         element("a", "Skip to the lesson", href="#main", class_="skip"),
         _header(lesson),
         element(
             "main", _opening(lesson), [_part(part, lesson) for part in lesson.parts], sections.recap(lesson), id="main"
         ),
         _footer(lesson),
-        element("script", Markup(script)),
-    )
-    return f"<!DOCTYPE html>\n{element('html', head, body, lang='en')}"
+    ]
+    return document(lesson.title, packaged("style.css"), packaged("player.js"), body)
 
 
 def alone(lesson: Lesson) -> bool:
@@ -94,37 +69,3 @@ def _part(part: Part, lesson: Lesson) -> Markup:
 def _footer(lesson: Lesson) -> Markup:
     nav = element("nav", element("h2", "Contents"), _links(lesson), id="contents", aria_label="Contents, again")
     return element("footer", nav, element("p", "Made by Gantline from a rig in words. Every number is the rig's own."))
-
-
-def _style() -> str:
-    return "\n".join([*map(_face, _FACES), rules(), _packaged("style.css")])
-
-
-def _face(face: tuple[str, str, int, bool]) -> str:
-    family, file, weight, italic = face
-    return (
-        f"@font-face{{font-family:'{family}';font-weight:{weight};font-style:{'italic' if italic else 'normal'};"
-        f"font-display:block;src:url(data:font/woff2;base64,{_font(file)}) format('woff2')}}"
-    )
-
-
-@cache
-def _font(file: str) -> str:
-    return b64encode(files("gantline").joinpath(f"assets/{file}.woff2").read_bytes()).decode("ascii")
-
-
-@cache
-def _packaged(name: str) -> str:
-    return files("gantline").joinpath(f"output/page/{name}").read_text(encoding="utf-8")
-
-
-def _policy(style: str, script: str) -> str:
-    """Nothing is fetched, and only the two texts written here are obeyed."""
-    return (
-        f"default-src 'none'; style-src '{_hash(style)}'; script-src '{_hash(script)}'; font-src data:; img-src data:; "
-        "base-uri 'none'; form-action 'none'"
-    )
-
-
-def _hash(text: str) -> str:
-    return "sha256-" + b64encode(hashlib.sha256(text.encode()).digest()).decode("ascii")

@@ -6,6 +6,7 @@ import msgspec
 
 from gantline.account import Refusal
 from gantline.figure import Scene
+from gantline.film import Act
 from gantline.lesson import Beat, Part, Question, Reply, Shown
 from gantline.mechanics import way_symbols
 from gantline.quantity import plain
@@ -50,7 +51,7 @@ def _told(part: Part, beats: list[Markup]) -> list[Markup]:
     return [*beats[:asks], element("details", summary, beats[asks:last], class_="reveal"), *beats[last:]]
 
 
-def kinds(part: Part) -> Mapping[str, str]:
+def kinds(part: Part | Act) -> Mapping[str, str]:
     """Which letters are pulls and which are ways, for their colour."""
     found = dict.fromkeys((letter for _, letter in part.answer.tension_symbols), "is-pull")
     found[part.rig.effort_symbol] = "is-pull"
@@ -61,7 +62,7 @@ def _verdict(part: Part) -> Markup:
     """Where no method will do: what can be said, beside the rig."""
     reason = part.account.reason if isinstance(part.account, Refusal) else ""
     words = element("div", element("p", part.says, class_="say"), element("p", reason), class_="words")
-    return element("div", words, _figure(part.figures[0][1], f"{part.key}-only-"), class_="steps lone")
+    return element("div", words, plate_figure(part.figures[0][1], f"{part.key}-only-"), class_="steps lone")
 
 
 def _beat(part: Part, number: int, beat: Beat) -> Markup:
@@ -76,22 +77,25 @@ def _beat(part: Part, number: int, beat: Beat) -> Markup:
             _replies(part, part.question) if beat.replies and part.question else None,
             class_="words",
         ),
-        element("div", _figure(beat.scene, prefix), _hauling(part, prefix) if beat.hauls else None, class_="picture"),
-        _formula(part, beat.formula) if beat.formula else None,
+        element(
+            "div", plate_figure(beat.scene, prefix), _hauling(part, prefix) if beat.hauls else None, class_="picture"
+        ),
+        formula_line(part, beat.formula) if beat.formula else None,
         class_="step", role="group", aria_labelledby=f"{prefix}place", data_idea=step.idea,
         data_seconds=f"{step.seconds + step.pause:g}", data_asks=beat.asks, data_hauls=beat.hauls,
         data_waits=beat.asks or step.view == "ask",
     )  # fmt: skip
 
 
-def _formula(part: Part, formula: Shown) -> Markup:
+def formula_line(part: Part | Act, formula: Shown) -> Markup:
     """A formula, smaller where it is long; one that may still be wider than a phone can be scrolled, by key too."""
     longest = max(len(side) for side in plain(formula).split(" = "))
     size = "formula long" if longest > _LONG else "formula"
     return element("p", mathml.write(formula, kinds(part)), class_=size, tabindex=0 if longest > _LONG else None)
 
 
-def _figure(scene: Scene, prefix: str) -> Markup:
+def plate_figure(scene: Scene, prefix: str) -> Markup:
+    """A plate as a figure of the page."""
     return element("figure", plate(scene, prefix), class_="plate-figure")
 
 
@@ -198,16 +202,17 @@ def _rail(part: Part) -> Markup:
     ]  # fmt: skip
     return element(
         "div",
-        _button("back", "Back"), _button("next", "Next", after=True),
+        rail_button("back", "Back"), rail_button("next", "Next", after=True),
         element("div", marks, class_="strand", role="radiogroup", aria_label="Steps"),
-        _button("play", "Play"),
+        rail_button("play", "Play"),
         element("p", element("kbd", "←"), element("kbd", "→"), " step ", element("kbd", "space"), " play",
                 class_="keys", aria_hidden="true"),
         class_="rail", role="group", aria_label=f"Steps of {part.title}", hidden=True,
     )  # fmt: skip
 
 
-def _button(name: str, words: str, after: bool = False) -> Markup:
+def rail_button(name: str, words: str, after: bool = False) -> Markup:
+    """A button of the rail, with its arrow before or after its words."""
     path = element("path", d=_ARROWS[name])
     arrow = element("svg", path, viewBox="0 0 22 18", width="22", height="18", aria_hidden="true", class_="arrow")
     label = element("span", words, class_="label")
