@@ -3,12 +3,13 @@
 from .alt import describe
 from .draw import Frame, draw, part_ids
 from .kinematics import Kinematics, RopePath, StrandMotion, WheelMotion, kinematics
-from .layout import Layout, NotDrawable, lay_out
+from .layout import Body, Layout, NotDrawable, Wheel, lay_out
 from .scene import Arc, Circle, Line, Panel, Path, Primitive, Rect, Run, Scene, Strand, Text, Wrap
 from .views import VIEWS
+from .words import width as text_width
 
 __all__ = [
-    "VIEWS", "Arc", "Circle", "Frame", "Kinematics", "Layout", "Line", "NotDrawable", "Panel", "Path", "Primitive",
-    "Rect", "RopePath", "Run", "Scene", "Strand", "StrandMotion", "Text", "WheelMotion", "Wrap", "describe", "draw",
-    "kinematics", "lay_out", "part_ids",
+    "VIEWS", "Arc", "Body", "Circle", "Frame", "Kinematics", "Layout", "Line", "NotDrawable", "Panel", "Path",
+    "Primitive", "Rect", "RopePath", "Run", "Scene", "Strand", "StrandMotion", "Text", "Wheel", "WheelMotion", "Wrap",
+    "describe", "draw", "kinematics", "lay_out", "part_ids", "text_width",
 ]  # fmt: skip
