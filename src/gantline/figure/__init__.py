@@ -2,6 +2,7 @@
 
 from .alt import describe
 from .draw import Frame, draw, part_ids
+from .hauling import hauled, shown_travel
 from .kinematics import Kinematics, RopePath, StrandMotion, WheelMotion, kinematics
 from .layout import Body, Layout, NotDrawable, Wheel, lay_out
 from .scene import Arc, Circle, Line, Panel, Path, Primitive, Rect, Run, Scene, Strand, Text, Wrap
@@ -11,5 +12,5 @@ from .words import width as text_width
 __all__ = [
     "VIEWS", "Arc", "Body", "Circle", "Frame", "Kinematics", "Layout", "Line", "NotDrawable", "Panel", "Path",
     "Primitive", "Rect", "RopePath", "Run", "Scene", "Strand", "StrandMotion", "Text", "Wheel", "WheelMotion", "Wrap",
-    "describe", "draw", "kinematics", "lay_out", "part_ids", "text_width",
+    "describe", "draw", "hauled", "kinematics", "lay_out", "part_ids", "shown_travel", "text_width",
 ]  # fmt: skip

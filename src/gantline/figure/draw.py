@@ -55,7 +55,7 @@ def draw(
     plate = Plate(rig, answer, layout, None if lit is None else frozenset(lit), marks, struck, large)
     shown = VIEWS[view]
     if (frame or shown.frame) == "steps":
-        plate.frame = _steps_box(plate)
+        plate.frame = steps_box(plate)
     shown.draw(plate, way) if shown.takes_way else shown.draw(plate)
     box = plate.frame if plate.frame and not plate.panels else _tight_box(plate)
     bottom = box[3]
@@ -87,7 +87,7 @@ def _panels_box(panels: list[Panel]) -> Box:
     return panels[0].x, 0.0, panels[-1].x + panels[-1].width, 0.0
 
 
-def _steps_box(plate: Plate) -> Box:
+def steps_box(plate: Plate) -> Box:
     """A frame that depends on the layout alone: room for the hand's way, for dimensions, and a column at the right."""
     left, top, right, bottom = plate.rig_box()
     grip = plate.layout.grip

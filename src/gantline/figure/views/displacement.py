@@ -2,6 +2,9 @@
 
 from fractions import Fraction
 
+from gantline.mechanics import Answer
+from gantline.rig import Rig
+
 from ..counting import held_body
 from ..glyphs import hand as hand_glyph
 from ..glyphs import notes
@@ -24,11 +27,11 @@ def draw(plate: Plate) -> None:
     rises = rates(plate.rig, plate.answer, before)
     if rises is None:
         raise NotDrawable("Nothing is known to move in this rig, so there are no two states to show.")
-    travel = min(SHARE * reach_of(plate.rig, plate.answer, before), FAR)
+    travel = shown_travel(plate.rig, plate.answer, before)
     sense = 1 if rises[held_body(plate).name] >= 0 else -1
     after, turns = moved(plate.rig, plate.answer, before, travel)
     plate.sheet.layer = "ghost"
-    _ghosts(plate, before, rises)
+    ghosts(plate, before, rises)
     plate.layout = after
     plate.draw_rig(values=False, turns=turns)
     wanted = _ways(plate, before, after, held_body(plate))
@@ -42,6 +45,11 @@ def draw(plate: Plate) -> None:
             *plate.sheet.at(after.grip.x, after.grip.y - 1.1), *plate.sheet.at(after.grip.x, after.grip.y + 1.1)
         )
     plate.caption = _caption(plate, sense)
+
+
+def shown_travel(rig: Rig, answer: Answer, layout: Layout) -> float:
+    """How far (radii) the fastest part goes where two states are shown."""
+    return min(SHARE * reach_of(rig, answer, layout), FAR)
 
 
 def _caption(plate: Plate, sense: int) -> tuple[Run, ...]:
@@ -62,7 +70,7 @@ def _rise(plate: Plate) -> str:
     return plate.rig.asked.distance.symbol if plate.rig.asked else plate.rig.rise_symbol
 
 
-def _ghosts(plate: Plate, before: Layout, rises: dict[str, float]) -> None:
+def ghosts(plate: Plate, before: Layout, rises: dict[str, float]) -> None:
     sheet = plate.sheet
     for wheel in before.wheels:
         if rises[wheel.body]:

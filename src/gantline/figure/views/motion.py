@@ -23,7 +23,7 @@ def draw(plate: Plate) -> None:
     states = [moved(plate.rig, plate.answer, start, travel * n / (STATES - 1)) for n in range(STATES)]
     low = max(_lowest(state) for state, _ in states)
     high = min([start.top, *(s.grip.y - 2.2 for s, _ in states if s.grip and s.grip.up)])
-    places = _painted(start)
+    places = painted(start)
     for number, (state, turns) in enumerate(states):
         left = number * wide
         plate.sheet.origin = (left - start.left * UNIT, 0.0)
@@ -32,7 +32,7 @@ def draw(plate: Plate) -> None:
         plate.sheet.layer = "paint"
         for rope, lengths in places.items():
             for length in lengths:
-                _paint(plate, state, rope, length)
+                paint(plate, state, rope, length)
         words = _words(plate, travel * number / (STATES - 1))
         plate.sheet.layer = "caption"
         middle = left + (wide - GUTTER) / 2
@@ -53,7 +53,7 @@ def _words(plate: Plate, travel: float) -> tuple[Run, ...]:
     return (Run(f"{who} {travel:.2g}\u2009"), *symbol("r"))
 
 
-def _painted(layout: Layout) -> dict[str, list[float]]:
+def painted(layout: Layout) -> dict[str, list[float]]:
     """Three marks a rope, by their length along it from its first end (radii), spread over the part that moves."""
     found = {}
     for rope in dict.fromkeys(run.rope for run in layout.runs):
@@ -79,7 +79,7 @@ def _pieces(layout: Layout, rope: str) -> list[Piece]:
     return pieces
 
 
-def _paint(plate: Plate, layout: Layout, rope: str, length: float) -> None:
+def paint(plate: Plate, layout: Layout, rope: str, length: float) -> None:
     """A mark so far along the rope: square across it."""
     for piece, whole in _pieces(layout, rope):
         if length <= whole:
