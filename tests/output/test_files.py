@@ -203,7 +203,7 @@ def test_write_keeps_link_and_mode_and_refuses_read_only(tmp_path: Path, monkeyp
     assert (tmp_path / "link.rig").is_symlink()
     assert real.read_bytes() == b"new"
     assert stat.S_IMODE(real.stat().st_mode) == 0o640
-    monkeypatch.setattr(os, "access", lambda path, mode: False)
+    monkeypatch.setattr(os, "access", lambda path, mode, **_: False)
     with pytest.raises(PermissionError, match="read-only"):
         files.write(real, b"newer")
     assert sorted(path.name for path in tmp_path.iterdir()) == ["link.rig", "real.rig"]

@@ -9,12 +9,13 @@ if TYPE_CHECKING:
     from .explaining import accounts, explain
     from .measuring import LONG, Measure, measure, near, said, same
     from .methods import METHODS
-    from .phrases.en import spoken_words
+    from .phrases.en import METHOD_NAMES, spoken_words
     from .status import verdict
     from .wrong import WRONG_RULES, wrong_answers
 
 _LAZY = {
-    "LONG": "measuring", "METHODS": "methods", "WRONG_RULES": "wrong", "Caution": "cautioning", "Measure": "measuring",
+    "LONG": "measuring", "METHODS": "methods", "METHOD_NAMES": "phrases.en", "WRONG_RULES": "wrong",
+    "Caution": "cautioning", "Measure": "measuring",
     "accounts": "explaining", "cautions": "cautioning", "explain": "explaining", "measure": "measuring",
     "near": "measuring", "said": "measuring", "same": "measuring", "spoken_words": "phrases.en", "verdict": "status",
     "wrong_answers": "wrong",
@@ -32,6 +33,7 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
-    "LONG", "METHODS", "WRONG_RULES", "Account", "Caution", "Measure", "Refusal", "Said", "Step", "WrongAnswer",
-    "accounts", "cautions", "explain", "measure", "near", "said", "same", "spoken_words", "verdict", "wrong_answers",
+    "LONG", "METHODS", "METHOD_NAMES", "WRONG_RULES", "Account", "Caution", "Measure", "Refusal", "Said", "Step",
+    "WrongAnswer", "accounts", "cautions", "explain", "measure", "near", "said", "same", "spoken_words", "verdict",
+    "wrong_answers",
 ]  # fmt: skip

@@ -1,6 +1,8 @@
 """A lesson as an inert page: what to say, which plates, which numbers. Draws nothing itself."""
 
+from .beats import plate as step_plate
 from .compose import Solved, compose
+from .hauling import hauling
 from .lesson import (
     Beat,
     Check,
@@ -20,5 +22,5 @@ from .lesson import (
 
 __all__ = [
     "Beat", "Check", "Hauling", "Lesson", "Line", "Part", "Question", "Reading", "Recap", "Reply", "Shown",
-    "Solved", "Trial", "Way", "Worked", "compose",
+    "Solved", "Trial", "Way", "Worked", "compose", "hauling", "step_plate",
 ]  # fmt: skip

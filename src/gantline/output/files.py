@@ -3,9 +3,9 @@
 import hashlib
 import json
 import os
+import secrets
 import shutil
 import stat
-import tempfile
 from collections.abc import Collection, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -41,20 +41,48 @@ def digest(data: bytes) -> str:
 def write(path: Path, data: bytes) -> None:
     """One file, whole or not at all. A link stays a link, and an existing file keeps its mode. Raises OSError."""
     target = Path(os.path.realpath(path))
-    mode = stat.S_IMODE(target.stat().st_mode) if target.exists() else None
-    if mode is not None and not os.access(target, os.W_OK):
-        raise PermissionError(13, "the file is read-only", str(target))
-    handle, aside = tempfile.mkstemp(prefix=f".{target.name[:40]}.", suffix=".part", dir=target.parent)
+    folder = os.open(target.parent, os.O_RDONLY)
+    try:
+        replace_in(folder, target.name, data)
+    finally:
+        os.close(folder)
+
+
+def replace_in(folder: int, name: str, data: bytes) -> None:
+    """`write` for a plain name in a folder that is held open: what stands there is never followed as a link."""
+    mode = _mode_in(folder, name)
+    aside = f".{name[:40]}.{secrets.token_hex(6)}.part"
+    handle = os.open(aside, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600, dir_fd=folder)
     try:
         with os.fdopen(handle, "wb") as file:
             _fill(file.fileno(), data)
-        os.chmod(aside, mode if mode is not None else 0o666 & ~_umask())
-        os.replace(aside, target)
+            os.fchmod(file.fileno(), mode)
+        os.replace(aside, name, src_dir_fd=folder, dst_dir_fd=folder)
     except BaseException:
         with suppress(OSError):
-            os.unlink(aside)
+            os.unlink(aside, dir_fd=folder)
         raise
-    _settle(target.parent)
+    os.fsync(folder)
+
+
+def append_in(folder: int, name: str, data: bytes) -> None:
+    """Adds to the end of a file in a folder that is held open, made where it is missing; never through a link."""
+    handle = os.open(name, os.O_WRONLY | os.O_APPEND | os.O_CREAT | os.O_NOFOLLOW, 0o600, dir_fd=folder)
+    with os.fdopen(handle, "wb") as file:
+        _fill(file.fileno(), data)
+
+
+def _mode_in(folder: int, name: str) -> int:
+    """The mode of the file there, or that of a new one. Raises PermissionError for one that may not be written."""
+    try:
+        mode = os.stat(name, dir_fd=folder, follow_symlinks=False).st_mode
+    except FileNotFoundError:
+        return 0o666 & ~_umask()
+    if not stat.S_ISREG(mode):
+        raise FileExistsError(17, "what stands there is not a file", name)
+    if not os.access(name, os.W_OK, dir_fd=folder):
+        raise PermissionError(13, "the file is read-only", name)
+    return stat.S_IMODE(mode)
 
 
 def build(folder: Path, files: Mapping[str, bytes], merged: Collection[str] = ()) -> Built:

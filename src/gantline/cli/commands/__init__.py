@@ -2,13 +2,14 @@
 
 from types import ModuleType
 
-from . import draw, explain, lesson, shelf, solve, tidy
+from . import draw, explain, lesson, loft, shelf, solve, tidy
 
 COMMANDS: dict[str, ModuleType] = {
     "solve": solve,
     "explain": explain,
     "draw": draw,
     "lesson": lesson,
+    "loft": loft,
     "shelf": shelf,
     "tidy": tidy,
 }

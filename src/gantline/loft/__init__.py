@@ -1,0 +1,1 @@
+"""The loft: a local page where rigs are made and shown. Stateless at heart: each request carries the whole text."""

@@ -1,0 +1,104 @@
+"""The folder the loft was opened on, by its handle: nothing outside it can be named, and no link leads out of it."""
+
+import hashlib
+import os
+import stat
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+from msgspec import Struct
+
+from gantline.notation import MOST_BYTES
+from gantline.output import files
+
+from .asked import Refused
+
+SUFFIX = ".rig"
+_DEVICES = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))}
+_FORBIDDEN = set('/\\:*?"<>|')
+LONGEST_NAME = 120  # bytes, so that a name with an ending behind it still fits any file system
+
+
+class State(Struct, frozen=True):
+    """A file as it stood: its bytes and their mark."""
+
+    data: bytes
+
+    @property
+    def mark(self) -> str:
+        return mark(self.data)
+
+
+def mark(data: bytes) -> str:
+    """What tells one state of a file from another."""
+    return hashlib.sha256(data).hexdigest()[:32]
+
+
+def named(name: str) -> str:
+    """A name that may be used: a plain `.rig` file in the folder itself. Raises Refused with what is wrong with it."""
+    stem = name.removesuffix(SUFFIX)
+    if not name or stem == name or not stem:
+        raise Refused(400, "A rig's file has a name that ends in .rig.")
+    if len(name.encode("utf-8", "surrogatepass")) > LONGEST_NAME:
+        raise Refused(400, f"The name is too long: {LONGEST_NAME} bytes fit.")
+    if name.startswith((".", " ", "-")) or stem.endswith((".", " ")) or stem.split(".")[0].lower() in _DEVICES:
+        raise Refused(400, "Some systems cannot keep a file of that name. Choose a plain one.")
+    if not name.isprintable() or _FORBIDDEN & set(name):
+        raise Refused(400, "A name stays inside the folder: letters, digits, spaces and hyphens are enough.")
+    return name
+
+
+class Folder:
+    """A folder held open. Names go through `named` first; files are opened from the handle, never through a link."""
+
+    def __init__(self, path: Path) -> None:
+        self.path = path
+        self.handle = os.open(path, os.O_RDONLY | os.O_DIRECTORY)
+
+    def names(self) -> list[str]:
+        """The rigs in the folder: plain files, no links, no dot files."""
+        with os.scandir(self.handle) as entries:
+            return sorted(e.name for e in entries if _is_ours(e.name) and e.is_file(follow_symlinks=False))
+
+    def read(self, name: str) -> State | None:
+        """A file's state, None where there is none. Raises Refused for what is not a plain file."""
+        try:
+            descriptor = os.open(named(name), os.O_RDONLY | os.O_NOFOLLOW | os.O_NONBLOCK, dir_fd=self.handle)
+        except FileNotFoundError:
+            return None
+        except OSError as error:
+            raise Refused(
+                404, f"{name} is a link, or may not be read: only files of this folder are opened."
+            ) from error
+        with open(descriptor, "rb") as file:
+            if not stat.S_ISREG(os.fstat(descriptor).st_mode):
+                raise Refused(404, f"{name} is not a file.")
+            return State(file.read(MOST_BYTES + 1))
+
+    def write(self, name: str, data: bytes) -> None:
+        """A file's new state, whole or not at all. Raises Refused where the system will not."""
+        try:
+            files.replace_in(self.handle, named(name), data)
+        except OSError as error:
+            raise Refused(
+                409, f"{name} cannot be written: {(error.strerror or 'the system refused').lower()}."
+            ) from error
+
+    @contextmanager
+    def inner(self, name: str) -> Iterator[int]:
+        """The handle of a hidden folder of ours inside it, made where it is missing."""
+        with suppress(FileExistsError):
+            os.mkdir(name, 0o700, dir_fd=self.handle)
+        handle = os.open(name, os.O_RDONLY | os.O_DIRECTORY | os.O_NOFOLLOW, dir_fd=self.handle)
+        try:
+            yield handle
+        finally:
+            os.close(handle)
+
+
+def _is_ours(name: str) -> bool:
+    try:
+        return named(name) == name
+    except Refused:
+        return False

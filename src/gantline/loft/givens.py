@@ -1,0 +1,91 @@
+"""What a rig's text gives, each with its place in the text, so that it can be changed where it stands."""
+
+from msgspec import Struct
+from msgspec.structs import asdict
+
+from gantline.notation import Statement, Tree
+from gantline.notation import Written as Value
+from gantline.quantity import UNITS
+from gantline.rig import Given, Rig
+
+_KIND = {
+    "gravity": "acceleration", "weight": "force", "mass": "mass", "radius": "length", "disc": "mass",
+    "inertia": "inertia", "efficiency": "ratio", "spacing": "length", "raise": "length", "lower": "length",
+    "effort": "force", "sheaves": "count",
+}  # fmt: skip
+_NAMES = {"raise": "Rise of", "lower": "Way down of", "efficiency": "Efficiency of each wheel of",
+          "radius": "Radius of each wheel of", "disc": "Disc of each wheel of", "inertia": "Inertia of each wheel of",
+          "sheaves": "Wheels of", "spacing": "Spacing in"}  # fmt: skip
+
+
+class Written(Struct, frozen=True):
+    """One given. `id` is what a what-if calls it (`chest.weight`, `gravity`); the place is that of its value.
+
+    `number` and `unit` are as written, `number` empty where a letter stands alone; `says` is its spoken name.
+    """
+
+    id: str
+    part: str
+    key: str
+    symbol: str
+    number: str
+    unit: str
+    kind: str
+    line: int
+    column: int
+    length: int
+    says: str
+
+
+def givens(tree: Tree, rig: Rig) -> tuple[Written, ...]:
+    """Everything the text gives, in its order."""
+    letters = {(given.place.line, given.place.column): given.symbol for given in _known(rig)}
+    found = []
+    for item in tree.items:
+        if isinstance(item, Statement):
+            found += [_written(item, key, value, letters) for key, value in _values(item)]
+    return tuple(found)
+
+
+def records(given: tuple[Written, ...]) -> list[dict[str, object]]:
+    """The same, ready for JSON."""
+    return [asdict(one) for one in given]
+
+
+def _values(item: Statement) -> list[tuple[str, Value]]:
+    own = [(item.keyword.text, item.value)] if item.value else []
+    return own + [(one.keyword.text, one.value) for one in item.attributes if one.value]
+
+
+def _written(item: Statement, key: str, value: Value, letters: dict[tuple[int, int], str]) -> Written:
+    part = item.name.text if item.name else ""
+    place = value.place
+    symbol = value.symbol.text if value.symbol else letters.get((place.line, place.column), "")
+    number, unit = (word.text if word else "" for word in (value.numeral, value.unit))
+    own = item.value is value
+    return Written(
+        key if own else f"{part}.{key}", part, key, symbol, number, unit, _KIND.get(key, ""), place.line, place.column,
+        place.length, f"{_name(key, part)}, {spoken(number, unit) or symbol}",
+    )  # fmt: skip
+
+
+def _name(key: str, part: str) -> str:
+    name = _NAMES.get(key, f"{key.capitalize()} of")
+    return f"{name} {part}" if part else name.removesuffix(" of")
+
+
+def spoken(number: str, unit: str) -> str:
+    """A written value as it is read aloud: 468 newtons."""
+    one, many = UNITS[unit].spoken if unit in UNITS else (unit, unit)
+    return f"{number} {one if number == '1' else many}".strip()
+
+
+def _known(rig: Rig) -> list[Given]:
+    """Every given of the rig, whoever holds it."""
+    holders: list[Struct] = [
+        rig,
+        *rig.parts,
+        *(sheave for part in rig.parts for sheave in getattr(part, "sheaves", ())),
+    ]
+    found = [getattr(holder, name) for holder in holders for name in holder.__struct_fields__]
+    return [one for one in [*found, rig.asked and rig.asked.distance] if isinstance(one, Given)]

@@ -1,0 +1,47 @@
+"""The files the page is made of: its own, and the faces and the editor built beside them. Nothing else is served."""
+
+import gzip
+import hashlib
+from functools import cache
+from importlib.resources import files
+from importlib.resources.abc import Traversable
+
+from msgspec import Struct
+
+from gantline.output.plates import rules
+
+KINDS = {
+    "html": "text/html; charset=utf-8", "css": "text/css; charset=utf-8", "js": "text/javascript; charset=utf-8",
+    "woff2": "font/woff2",
+}  # fmt: skip
+PAGE, ASSETS = "page", "assets"
+FOLDERS = {PAGE: "loft/page", ASSETS: "assets"}
+START = "loft.html"
+PLATE_RULES = "plates.css"
+
+
+class Piece(Struct, frozen=True):
+    """A file as it is sent: its bytes, its kind, its mark, and itself made small where that helps."""
+
+    data: bytes
+    kind: str
+    etag: str
+    small: bytes | None
+
+
+@cache
+def pieces(folder: str) -> dict[str, Piece]:
+    """Every file of `page` or `assets` by its name, read once."""
+    made = {PLATE_RULES: _piece(PLATE_RULES, rules().encode())} if folder == PAGE else {}
+    return made | {entry.name: _piece(entry.name, entry.read_bytes()) for entry in _in(FOLDERS[folder])}
+
+
+def _in(path: str) -> list[Traversable]:
+    folder = files("gantline").joinpath(path)
+    return [entry for entry in folder.iterdir() if entry.is_file() and entry.name.rpartition(".")[2] in KINDS]
+
+
+def _piece(name: str, data: bytes) -> Piece:
+    ending = name.rpartition(".")[2]
+    small = None if ending == "woff2" else gzip.compress(data, 6, mtime=0)
+    return Piece(data, KINDS[ending], f'"{hashlib.sha256(data).hexdigest()[:32]}"', small)

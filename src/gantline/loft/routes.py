@@ -1,0 +1,132 @@
+"""Every address of the loft, in one table. The guard stands before all of them; none can be added outside it."""
+
+from collections.abc import Awaitable, Callable
+from typing import Any
+
+import msgspec
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from . import keeping, pages, shelf
+from .asked import Keep, Refused, read
+from .folder import Folder
+from .workers import Workers
+
+Handler = Callable[[Request], Awaitable[Response]]
+
+
+class Loft:
+    """What the routes share: the folder, the workers, and the file the loft was opened on. No session."""
+
+    def __init__(self, folder: Folder, workers: Workers, opened_on: str | None = None) -> None:
+        self.folder = folder
+        self.workers = workers
+        self.opened_on = opened_on
+
+    def table(self) -> list[Route]:
+        """All routes."""
+        return [
+            _get("/", self.start),
+            *(_get(f"/{folder}/{{name}}", self.pieces(folder)) for folder in pages.FOLDERS),
+            _post("/api/see", self.task("see")),
+            _post("/api/account", self.task("account")),
+            _post("/api/offers", self.task("offers")),
+            _post("/api/edit", self.task("edit")),
+            _get("/api/shelf", self.shelf),
+            _get("/shelf/{name}", self.thumbnail),
+            _get("/api/files", self.files),
+            _get("/api/file", self.file),
+            Route("/api/file", _told(self.keep), methods=["PUT"]),
+            _get("/api/history", self.history),
+        ]
+
+    async def start(self, _: Request) -> Response:
+        return _sent(pages.PAGE, pages.START)
+
+    def pieces(self, folder: str) -> Handler:
+        """Files of the page; unchanged ones are not sent again."""
+
+        async def piece(request: Request) -> Response:
+            return _sent(folder, request.path_params["name"], request)
+
+        return piece
+
+    def task(self, name: str) -> Handler:
+        """A request that a worker answers. What is wrong with a text is its answer too, and has the status 422."""
+
+        async def answer(request: Request) -> Response:
+            data = await self.workers.ask(name, await request.body())
+            return Response(data, 422 if data.startswith(b'{"problems":[{') else 200, media_type="application/json")
+
+        return answer
+
+    async def shelf(self, _: Request) -> Response:
+        return _json({"rigs": shelf.listed()})
+
+    async def thumbnail(self, request: Request) -> Response:
+        """The figure of a ready rig, drawn by a worker and kept: the same for everyone."""
+        name, theme = request.path_params["name"], request.query_params.get("theme", "light")
+        data = await self.workers.keep("thumbnail", msgspec.json.encode({"name": name, "theme": theme}))
+        policy = "default-src 'none'; style-src 'unsafe-inline'; sandbox"
+        headers = {"content-security-policy": policy, "cache-control": "private, max-age=3600"}
+        return Response(msgspec.json.decode(data), media_type="image/svg+xml", headers=headers)
+
+    async def files(self, _: Request) -> Response:
+        names = self.folder.names()
+        return _json({"folder": self.folder.path.name, "opened_on": self.opened_on, "files": names})
+
+    async def file(self, request: Request) -> Response:
+        """A file; 304 where it is still the one the page has."""
+        record = keeping.opened(self.folder, request.query_params.get("name", ""))
+        etag = f'"{record["etag"]}"'
+        if request.headers.get("if-none-match") == etag:
+            return Response(status_code=304, headers={"etag": etag})
+        return _json(record, headers={"etag": etag})
+
+    async def keep(self, request: Request) -> Response:
+        from starlette.concurrency import run_in_threadpool
+
+        asked = read(await request.body(), Keep)
+        status, record = await run_in_threadpool(keeping.keep, self.folder, asked)
+        return _json(record, status)
+
+    async def history(self, request: Request) -> Response:
+        return _json(keeping.earlier(self.folder, request.query_params.get("name", "")))
+
+
+def _get(path: str, handler: Handler) -> Route:
+    return Route(path, _told(handler), methods=["GET"])
+
+
+def _post(path: str, handler: Handler) -> Route:
+    return Route(path, _told(handler), methods=["POST"])
+
+
+def _told(handler: Handler) -> Handler:
+    """A refusal is an answer: its status, and its sentence."""
+
+    async def told(request: Request) -> Response:
+        try:
+            return await handler(request)
+        except Refused as refused:
+            return _json({"says": refused.says}, refused.status)
+
+    return told
+
+
+def _json(record: Any, status: int = 200, headers: dict[str, str] | None = None) -> Response:
+    return Response(msgspec.json.encode(record), status, headers, "application/json")
+
+
+def _sent(folder: str, name: str, request: Request | None = None) -> Response:
+    piece = pages.pieces(folder).get(name)
+    if piece is None:
+        raise Refused(404, "There is no such page here.")
+    asked = request.headers if request else {}
+    headers = {"etag": piece.etag, "cache-control": "no-cache", "vary": "accept-encoding"}
+    if asked.get("if-none-match") == piece.etag:
+        return Response(status_code=304, headers=headers)
+    if piece.small and "gzip" in asked.get("accept-encoding", ""):
+        return Response(piece.small, headers={**headers, "content-encoding": "gzip"}, media_type=piece.kind)
+    return Response(piece.data, headers=headers, media_type=piece.kind)

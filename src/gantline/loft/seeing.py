@@ -1,0 +1,87 @@
+"""The whole of what the page shows at a keystroke, from one request: figure, answer, parts."""
+
+from typing import Any
+
+from gantline.account import Account, explain
+from gantline.figure import VIEWS, Layout, NotDrawable, Scene, draw
+from gantline.lesson import hauling, step_plate
+from gantline.output.plates import plate
+from gantline.output.record import answer_record, problems_record
+
+from .answering import plain_answer, wheels
+from .asked import Refused, See, StepOf
+from .givens import records
+from .parts import listed
+from .reading import Reading, Unread, look
+
+PREFIX = "rig-"  # of ids in the plate
+
+
+def see(asked: See) -> dict[str, Any]:
+    """The rig as it is seen. A text with problems gives those alone; a view that cannot be drawn gives its reason."""
+    if asked.view not in VIEWS or not VIEWS[asked.view].public:
+        raise Refused(400, f"No view is called {asked.view[:40]}.")
+    try:
+        reading = look(asked.text, asked.what_if)
+    except Unread as unread:
+        return {**problems_record(unread.problems), **_drafted(asked.text)}
+    rig, answer = reading.rig, reading.answer
+    regime = (answer.regime(asked.way) or answer.ideal) if answer.regimes else None
+    return {
+        "problems": [],
+        "title": rig.title,
+        "status": answer.status,
+        "says": reading.says,
+        "answer": plain_answer(rig, answer, asked.way),
+        "wheels": wheels(rig, answer),
+        "record": answer_record(rig, answer, reading.says),
+        **_figure(reading, asked),
+        "parts": listed(reading, regime),
+        "givens": records(reading.given),
+    }
+
+
+def _drafted(text: str) -> dict[str, Any]:
+    """The figure of a rig still in the making, where the text is one."""
+    from .making import draft
+
+    found = draft(text)
+    return {"svg": str(plate(found.scene, PREFIX)) if found else "", "alt": found.scene.description if found else ""}
+
+
+def _figure(reading: Reading, asked: See) -> dict[str, Any]:
+    """The figure asked for, else why there is none."""
+    motion = None
+    try:
+        if reading.layout is None:
+            raise NotDrawable(reading.undrawn)
+        hauled = hauling(reading.rig, reading.answer, reading.layout) if asked.view == "motion" else None
+        if asked.step:
+            scene = _step(reading, reading.layout, asked.step)
+        elif hauled:
+            scene, motion = hauled.scene, {"rates": hauled.motion, "ways": hauled.ways}
+        else:
+            scene = _view(reading, reading.layout, asked)
+    except NotDrawable as reason:
+        return {"svg": "", "undrawn": reason.sentence, "alt": "", "motion": None}
+    return {"svg": str(plate(scene, PREFIX)), "undrawn": "", "alt": scene.description, "motion": motion}
+
+
+def _view(reading: Reading, layout: Layout, asked: See) -> Scene:
+    try:
+        return draw(reading.rig, reading.answer, asked.view, layout=layout, lit=asked.lit, caption=False, way=asked.way)
+    except ValueError as error:
+        raise Refused(400, f"{str(error)[:1].upper()}{str(error)[1:200]}.") from error
+
+
+def _step(reading: Reading, layout: Layout, of: StepOf) -> Scene:
+    """The plate of a step of an account."""
+    try:
+        account = explain(reading.rig, reading.answer, of.method)
+    except KeyError:
+        raise Refused(400, f"No method is called {of.method[:40]}.") from None
+    steps = account.steps if isinstance(account, Account) else ()
+    step = next((step for step in steps if step.id == of.id), None)
+    if step is None:
+        raise NotDrawable("This account has no such step here.")
+    return step_plate(reading.rig, reading.answer, layout, step)

@@ -1,0 +1,82 @@
+"""The account of a rig for the page: every method, the steps of one, and which figures can be drawn."""
+
+from typing import Any
+
+from gantline.account import METHOD_NAMES, METHODS, Account, Refusal, Step, explain
+from gantline.figure import VIEWS, NotDrawable, draw
+from gantline.output import mathml
+from gantline.output.record import problems_record, written
+
+from .asked import Refused, Tell
+from .reading import Reading, Unread, look
+
+
+def tell(asked: Tell) -> dict[str, Any]:
+    """The steps of one method, all methods with the reasons of those that refuse, and of the views that will not do."""
+    if asked.method is not None and asked.method not in METHODS:
+        raise Refused(400, f"No method is called {asked.method[:40]}.")
+    try:
+        reading = look(asked.text, asked.what_if)
+    except Unread as unread:
+        return problems_record(unread.problems)
+    chosen = explain(reading.rig, reading.answer, asked.method)
+    return {
+        "problems": [],
+        "methods": _methods(reading),
+        "method": chosen.method,
+        "steps": [step_record(reading, chosen, step) for step in chosen.steps] if isinstance(chosen, Account) else [],
+        "views": _views(reading),
+    }
+
+
+def _methods(reading: Reading) -> list[dict[str, Any]]:
+    """Every method, those that will do first; of the others the reason."""
+    found = [(name, method, method.accepts(reading.rig, reading.answer)) for name, method in METHODS.items()]
+    return [
+        {"method": name, "name": METHOD_NAMES[name], "refused": no.reason, "parts": list(no.parts)}
+        if isinstance(no, Refusal) else {"method": name, "name": METHOD_NAMES[name], "refused": "", "parts": []}
+        for name, method, no in sorted(found, key=lambda one: isinstance(one[2], Refusal))
+    ]  # fmt: skip
+
+
+def step_record(reading: Reading, account: Account, step: Step) -> dict[str, Any]:
+    """One step: its words as read and as spoken, its formula, what it lights, the lines of the text it stands on."""
+    formula = step.formula or step.formula_text or None
+    return {
+        "id": step.id, "idea": step.idea, "says": account.line(step, spoken=False), "spoken": account.line(step),
+        "formula": str(mathml.write(formula)) if formula else "",
+        "formula_spoken": written(step.formula) or step.formula_text,
+        "view": step.view, "lit": None if step.lit is None else list(step.lit), "marks": step.marks,
+        "struck": step.struck, "parts": _parts(reading, step), "lines": _lines(reading, step),
+        "seconds": step.seconds, "pause": step.pause,
+    }  # fmt: skip
+
+
+def _parts(reading: Reading, step: Step) -> list[str]:
+    """Every part that a step speaks of: what it lights, and what its equations are about."""
+    cited = [reading.answer.relation(id) for id in step.cites]
+    return list(dict.fromkeys([*(step.lit or ()), *(part for one in cited if one for part in one.parts)]))
+
+
+def _lines(reading: Reading, step: Step) -> list[int]:
+    """The lines of the text those parts are written in."""
+    rig = reading.rig
+    places = {part.name: part.place.line for part in rig.parts} | {rope.name: rope.place.line for rope in rig.ropes}
+    places |= {sheave.name: places[sheave.block] for sheave in rig.sheaves}
+    places |= {strand.name: strand.start.place.line for strand in rig.strands}
+    return sorted({places[part] for part in _parts(reading, step) if part in places})
+
+
+def _views(reading: Reading) -> dict[str, str]:
+    """Every public view, with the reason why it cannot be drawn here; empty where it can."""
+    return {name: _reason(reading, name) for name, view in VIEWS.items() if view.public}
+
+
+def _reason(reading: Reading, view: str) -> str:
+    if reading.layout is None:
+        return reading.undrawn
+    try:
+        draw(reading.rig, reading.answer, view, layout=reading.layout, caption=False)
+    except NotDrawable as reason:
+        return reason.sentence
+    return ""
