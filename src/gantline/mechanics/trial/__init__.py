@@ -1,0 +1,22 @@
+"""The trial: what is really seen when a rig is hauled, with rope that stretches and wheels that take their share."""
+
+from typing import TYPE_CHECKING, Any
+
+from .nouns import FIXED, Assumed, Body, Ending, Event, Moment, Setup, Span, Steady, Touch, Trial, Way, Wheel
+
+if TYPE_CHECKING:
+    from .following import steady
+
+__all__ = [
+    "FIXED", "Assumed", "Body", "Ending", "Event", "Moment", "Setup", "Span", "Steady", "Touch", "Trial", "Way",
+    "Wheel", "steady",
+]  # fmt: skip
+
+
+def __getattr__(name: str) -> Any:
+    """The arrays are loaded only when something is tried."""
+    if name != "steady":
+        raise AttributeError(name)
+    from . import following
+
+    return getattr(following, name)
