@@ -1,9 +1,9 @@
 """What the page may ask, one noun a request; every field is checked when it is read."""
 
-from typing import Any, Literal, TypeVar
+from typing import Annotated, Any, Literal, TypeVar
 
 import msgspec
-from msgspec import Struct
+from msgspec import Meta, Struct
 
 from gantline.mechanics import Way
 
@@ -54,10 +54,10 @@ class Edit(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class HandOut(Asked, frozen=True):
-    """What to hand out of a rig; `view` and `theme` are for figures, `method` for a lesson's title page."""
+    """What to hand out of a rig, and the name of the file before its ending; the rest is for figures."""
 
-    what: Literal["lesson", "svg", "png", "answer"] = "lesson"
-    name: str = "rig"
+    what: Literal["page", "lesson", "svg", "png", "answer"] = "page"
+    name: Annotated[str, Meta(pattern=r"\A[^\x00-\x1f/\\:*?\"<>|.][^\x00-\x1f/\\:*?\"<>|]{0,79}\Z")] = "rig"
     view: str = "labelled"
     theme: Literal["light", "dark", "grey"] = "light"
     lit: tuple[str, ...] | None = None

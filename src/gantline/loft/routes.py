@@ -1,11 +1,12 @@
 """Every address of the loft, in one table. The guard stands before all of them; none can be added outside it."""
 
-from collections.abc import Awaitable, Callable
+import asyncio
+from collections.abc import AsyncIterator, Awaitable, Callable
 from typing import Any
 
 import msgspec
 from starlette.requests import Request
-from starlette.responses import Response
+from starlette.responses import Response, StreamingResponse
 from starlette.routing import Route
 
 from . import keeping, pages, shelf
@@ -33,6 +34,8 @@ class Loft:
             _post("/api/account", self.task("account")),
             _post("/api/offers", self.task("offers")),
             _post("/api/edit", self.task("edit")),
+            _post("/api/present", self.task("present")),
+            _post("/api/export", self.export),
             _get("/api/shelf", self.shelf),
             _get("/shelf/{name}", self.thumbnail),
             _get("/api/files", self.files),
@@ -60,6 +63,23 @@ class Loft:
             return Response(data, 422 if data.startswith(b'{"problems":[{') else 200, media_type="application/json")
 
         return answer
+
+    async def export(self, request: Request) -> Response:
+        """Lines of JSON: what is being made, then the file itself, or why there is none."""
+        return StreamingResponse(self._made(await request.body()), media_type="application/x-ndjson")
+
+    async def _made(self, body: bytes) -> AsyncIterator[bytes]:
+        heard: asyncio.Queue[bytes | None] = asyncio.Queue()
+        making = asyncio.create_task(self.workers.ask("export", body, heard.put_nowait))
+        making.add_done_callback(lambda _: heard.put_nowait(None))
+        try:
+            while (line := await heard.get()) is not None:
+                yield line + b"\n"
+            yield await making + b"\n"
+        except Refused as refused:
+            yield msgspec.json.encode({"refused": refused.says}) + b"\n"
+        finally:
+            making.cancel()  # nobody reads on: the worker is let go
 
     async def shelf(self, _: Request) -> Response:
         return _json({"rigs": shelf.listed()})

@@ -43,7 +43,7 @@ def see(asked: See) -> dict[str, Any]:
 
 def _drafted(text: str) -> dict[str, Any]:
     """The figure of a rig still in the making, where the text is one."""
-    from .making import draft
+    from .making.draft import draft
 
     found = draft(text)
     return {"svg": str(plate(found.scene, PREFIX)) if found else "", "alt": found.scene.description if found else ""}

@@ -4,50 +4,61 @@ anything from one request to the next."""
 from collections.abc import Callable
 from typing import Any
 
-from .asked import Edit, Offers, See, Tell, Thumbnail, read
+from .asked import Edit, HandOut, Offers, See, Tell, Thumbnail, read
+
+Hear = Callable[[dict[str, Any]], None]  # is told what is said while an answer is made
 
 
-def run(task: str, body: bytes) -> Any:
-    """The answer to a request. Raises Refused where it cannot be read, KeyError for a task that is none."""
-    return TASKS[task](body)
+def run(task: str, body: bytes, hear: Hear) -> Any:
+    """The answer to a request. Raises Refused where there is none, KeyError for a task that is none."""
+    return TASKS[task](body, hear)
 
 
-def _see(body: bytes) -> Any:
+def _see(body: bytes, _: Hear) -> Any:
     from .seeing import see
 
     return see(read(body, See))
 
 
-def _account(body: bytes) -> Any:
+def _account(body: bytes, _: Hear) -> Any:
     from .telling import tell
 
     return tell(read(body, Tell))
 
 
-def _offers(body: bytes) -> Any:
-    from .making import offers
+def _present(body: bytes, _: Hear) -> Any:
+    from .presenting import present
+
+    return present(read(body, Tell))
+
+
+def _export(body: bytes, hear: Hear) -> Any:
+    from .exporting import hand_out
+
+    return hand_out(read(body, HandOut), hear)
+
+
+def _offers(body: bytes, _: Hear) -> Any:
+    from .making.offering import offers
 
     asked = read(body, Offers)
     return {"offers": offers(asked.text, asked.rope)}
 
 
-def _edit(body: bytes) -> Any:
+def _edit(body: bytes, _: Hear) -> Any:
     from .making import edit
 
     asked = read(body, Edit)
     return edit(asked.text, asked.action)
 
 
-def _thumbnail(body: bytes) -> str:
+def _thumbnail(body: bytes, _: Hear) -> Any:
     from .shelf import thumbnail
 
     return thumbnail(read(body, Thumbnail))
 
 
-TASKS: dict[str, Callable[[bytes], Any]] = {
-    "see": _see,
-    "account": _account,
-    "offers": _offers,
-    "edit": _edit,
+TASKS: dict[str, Callable[[bytes, Hear], Any]] = {
+    "see": _see, "account": _account, "present": _present, "export": _export, "offers": _offers, "edit": _edit,
     "thumbnail": _thumbnail,
-}
+}  # fmt: skip

@@ -7,7 +7,7 @@ its length. An answer is a byte that says what it is, and JSON.
 import resource
 import struct
 import sys
-from typing import BinaryIO
+from typing import Any, BinaryIO
 
 import msgspec
 
@@ -26,12 +26,15 @@ def main() -> None:
     sys.stdout = sys.stderr  # what a library prints is no answer
     while (task := take(asked)) is not None:
         body = take(asked) or b""
-        give(answers, *_answer(task.decode("ascii"), body))
+        give(answers, *_answer(task.decode("ascii"), body, answers))
 
 
-def _answer(task: str, body: bytes) -> tuple[bytes, bytes]:
+def _answer(task: str, body: bytes, answers: BinaryIO) -> tuple[bytes, bytes]:
+    def hear(record: dict[str, Any]) -> None:
+        give(answers, PROGRESS, msgspec.json.encode(record))
+
     try:
-        return GOOD, msgspec.json.encode(run(task, body))
+        return GOOD, msgspec.json.encode(run(task, body, hear))
     except Refused as refused:
         return REFUSED, msgspec.json.encode({"status": refused.status, "says": refused.says})
     except (MemoryError, RecursionError):

@@ -1,0 +1,47 @@
+"""An account as it is presented: every step with its plate, so that two windows can go through it without a server."""
+
+from typing import Any
+
+from gantline.account import METHODS, Account, explain
+from gantline.figure import SHOWS, NotDrawable
+from gantline.lesson import step_plate
+from gantline.output.plates import plate
+from gantline.output.record import problems_record
+
+from .asked import Refused, Tell
+from .reading import Reading, Unread, look
+from .telling import step_record
+
+
+def present(asked: Tell) -> dict[str, Any]:
+    """The steps of an account with their plates; where no method will do, one step: the figure and the sentence."""
+    if asked.method is not None and asked.method not in METHODS:
+        raise Refused(400, f"No method is called {asked.method[:40]}.")
+    try:
+        reading = look(asked.text, asked.what_if)
+    except Unread as unread:
+        return problems_record(unread.problems)
+    account = explain(reading.rig, reading.answer, asked.method)
+    return {
+        "problems": [],
+        "title": reading.rig.title,
+        "says": reading.says,
+        "method": account.method,
+        "trying": dict(asked.what_if),
+        "steps": _steps(reading, account) if isinstance(account, Account) else [],
+        "refused": "" if isinstance(account, Account) else account.reason,
+    }
+
+
+def _steps(reading: Reading, account: Account) -> list[dict[str, Any]]:
+    found = []
+    for number, step in enumerate(account.steps, 1):
+        record = step_record(reading, account, step)
+        found.append({**record, "shows": SHOWS[step.view][0], "svg": ""})
+        if reading.layout is not None:
+            try:
+                scene = step_plate(reading.rig, reading.answer, reading.layout, step, frame="steps")
+                found[-1]["svg"] = str(plate(scene, f"s{number}-"))
+            except NotDrawable:
+                continue
+    return found
