@@ -1,0 +1,147 @@
+"""What reeving offers: the places with their words, what each adds to the text, the pull if it ended there."""
+
+from msgspec import Struct
+
+from gantline.account import near
+from gantline.mechanics import Value, solve
+from gantline.output.record import written as formula
+from gantline.rig import Rig
+
+from .draft import drafted
+from .places import Place, hauled, lawful
+from .sketch import Sketch, written
+from .slip import Slip
+from .spots import Spot, Spots
+from .words import counted, fastened, not_from_here, question, taken, why_these
+
+MOST_PULLS = 24  # places whose pull is reckoned beforehand
+
+
+class Led(Struct, frozen=True):
+    """A contact that is laid already: its words in the text, and as they are told."""
+
+    id: str
+    says: str
+
+
+class Offer(Struct, frozen=True):
+    """A place. `words` are what its line gains; `pull` is empty where the rope cannot end there."""
+
+    id: str
+    tag: str
+    says: str
+    group: str
+    words: str
+    pull: str
+    why: str
+    at: Spot | None
+
+
+class Closed(Struct, frozen=True):
+    """A wheel or part that is not offered, and why not."""
+
+    id: str
+    why: str
+
+
+class Offers(Struct, frozen=True):
+    """Everything the page needs to lead a rope on. `end` is where it hangs free, px of the figure.
+
+    `line` and `column` are where words will be added, 0 where the line is not there yet.
+    """
+
+    rope: str
+    says: str
+    asks: str
+    why: str
+    going: str
+    led: tuple[Led, ...]
+    places: tuple[Offer, ...]
+    closed: tuple[Closed, ...]
+    end: Spot | None
+    line: int
+    column: int
+
+
+def offers(text: str, rope: str = "") -> Offers | None:
+    """Where a rope may be led next. `rope` names an unfinished rope of the text; empty, or not yet there: a new one.
+
+    None where the text has lines that cannot be read, or the rope has both its ends.
+    """
+    slip = Slip(text)
+    sketch = Sketch(slip.tree)
+    name = rope or new_name(sketch)
+    rove = sketch.ropes.get(name)
+    drawn = drafted(slip.tree)
+    if drawn is None or (rove is not None and rove.going is None):
+        return None
+    spots = Spots(drawn, sketch, name)
+    places = lawful(sketch, name)
+    found = tuple(_offer(sketch, name, place, spots, n < MOST_PULLS) for n, place in enumerate(places))
+    led = tuple(Led(written(c), fastened(written(c))) for c in rove.contacts) if rove else ()
+    line, column = _where(slip, name)
+    going = rove.going if rove else None
+    asks = question(len(led) + 1, led[-1].id.removeprefix("over ").removeprefix("under ") if led else "", going)
+    told = says(name, led, going, sum(place.group != "more" for place in places))
+    return Offers(
+        name, told, asks, why_these(going), going or "", led, found,
+        tuple(_closed(sketch, places, going)), spots.end(), line, column,
+    )  # fmt: skip
+
+
+def says(rope: str, led: tuple[Led, ...], going: str | None, count: int) -> str:
+    """The live line: what was just laid, and how many places follow."""
+    places = f"{counted(count, 'place')}."
+    if not led:
+        return f"Reeving {rope}. {places}"
+    if len(led) == 1:
+        return f"Reeving {rope}. {led[0].says[:1].upper()}{led[0].says[1:]}. {places}"
+    return f"{led[-1].says}. Rope goes {going}. {places}"
+
+
+def new_name(sketch: Sketch) -> str:
+    """What a new rope is called while it is led: a fall where no hand hauls yet, else a lift."""
+    return sketch.free_name("lift" if sketch.hand else "fall")
+
+
+def _offer(sketch: Sketch, rope: str, place: Place, spots: Spots, reckon: bool) -> Offer:
+    rove = sketch.ropes.get(rope)
+    pull = _pull(hauled(sketch, rope, place)) if reckon and rove else ""
+    lead = ", " if rove else f"{rope}: "
+    return Offer(place.id, place.tag, place.says, place.group, f"{lead}{place.id}", pull, place.why, spots.of(place))
+
+
+def _pull(rig: Rig | None) -> str:
+    """The pull of the hand, as a number with its unit or as a formula."""
+    if rig is None or rig.hand is None:
+        return ""
+    answer = solve(rig)
+    effort = answer.ideal.effort if answer.regimes and answer.status == "holds" else None
+    return f"{rig.effort_symbol} = {shown(rig, effort)}" if effort else ""
+
+
+def shown(rig: Rig, value: Value) -> str:
+    return near(rig, value) if value.number is not None else formula(value.formula)
+
+
+def _where(slip: Slip, rope: str) -> tuple[int, int]:
+    statement = slip.rope(rope)
+    if statement is None:
+        return 0, 0
+    last = slip.words(statement)[-1].place
+    return last.line, last.column + last.length
+
+
+def _closed(sketch: Sketch, places: list[Place], going: str | None) -> list[Closed]:
+    offered = {place.id.removeprefix("over ").removeprefix("under ") for place in places}
+    found = []
+    for block in sketch.of_kind("fixed", "moving"):
+        for n in range(1, sketch.sheaves(block) + 1):
+            wheel = f"{block}.{n}"
+            if wheel in offered:
+                continue
+            rope = sketch.used.get(wheel)
+            why = taken(block, wheel, rope) if rope else not_from_here(wheel, going)  # type: ignore[arg-type]
+            found.append(Closed(wheel, why))
+    found += [Closed(p, not_from_here(p, going)) for p in sketch.parts if p not in offered]  # type: ignore[arg-type]
+    return found
