@@ -4,6 +4,7 @@ The rig's own equations, solved once for each thing that pulls; every share is a
 efficiency e that all sheaves have. A sheave with drag c passes on t_b = t_a/e + c while the rope runs from a to b.
 """
 
+from collections.abc import Callable
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
@@ -68,6 +69,19 @@ class Branch(Struct, frozen=True):
     drag: Share
     rest: Share
 
+    def at(self, e: Any) -> tuple[Any, Any, Any, Any]:
+        """The four shares at an efficiency, or at every one of an array."""
+        return self._each(lambda share: share.at(e))
+
+    def slope(self, e: Any) -> tuple[Any, Any, Any, Any]:
+        """Their derivatives there."""
+        return self._each(lambda share: share.slope(e))
+
+    def _each(self, of: Callable[[Share], Any]) -> tuple[Any, Any, Any, Any]:
+        load = of(self.load)
+        block = load if self.block == self.load else of(self.block)
+        return load, block, of(self.drag), of(self.rest) if any(self.rest.over) else 0.0
+
 
 class Shares(Struct, frozen=True):
     """Both branches of a rig, None for a way its friction does not let it go. `block` names the block whose weight w
@@ -95,7 +109,7 @@ def shares(rig: Rig) -> Shares:
     letter = _free(rig)
     uniform = with_efficiency(rig, LOSS, letter, every=True)
     answer = solve(uniform)
-    ways = [way for way in ("raising", "lowering") if answer.regime(way)]  # type: ignore[arg-type]
+    ways = [way for way in ("raising", "lowering") if answer.regime(way)]
     if answer.status != "holds" or "raising" not in ways or answer.freedoms != 1:
         raise NoShares("no single steady pull holds it")
     try:
@@ -190,7 +204,7 @@ class _Case:
             changed = Equations(
                 rows.rows, right, rows.names, rows.pulls, rows.columns, rows.effort, rows.load, rows.acceleration, False
             )
-            return Ratio.reduced(solve_symbols(changed, plan).values[rows.effort])  # type: ignore[no-any-return]
+            return Ratio.reduced(solve_symbols(changed, plan).values[rows.effort])
 
         def of(weights: dict[Coordinate, Ratio]) -> Ratio:
             right = [self.ring.zero] * len(rows.right)
@@ -277,5 +291,5 @@ def _derived(coefficients: tuple[int, ...]) -> tuple[int, ...]:
 def _horner(coefficients: tuple[int, ...], at: Any) -> Any:
     total: Any = coefficients[0]
     for c in coefficients[1:]:
-        total = total * at + c
+        total = total * at + c if c else total * at
     return total

@@ -5,7 +5,7 @@ Ordinary weighted least squares: each mean counts with one over its variance, by
 """
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 _STARTS = (0.99, 0.95, 0.9, 0.8, 0.65, 0.5, 0.3)
 _ORDER = (0, 3, 1, 2)  # where some must be held, the zero and the block's weight are freed before the drag
-_SAME = 1e-7  # singular values below this share of the largest count as nothing
+SAME = 1e-7  # singular values below this share of the largest count as nothing
 LIMIT = 0.01  # a scatter about the model rarer than this by chance is called a lack of fit
 
 
@@ -39,7 +39,7 @@ class Fit(Struct, frozen=True):
     held: tuple[str, ...]
     pull: "Array"
     deviations: "Array"
-    repeats: "Array"
+    repeats: "npt.NDArray[np.bool_]"
     freedom: float
     scatter: Scatter | None
     chi2: float
@@ -87,13 +87,15 @@ def fit(model: Model, division: float, weighed: float, taken: Mapping[str, float
     )  # fmt: skip
 
 
-def _pulls(model: Model) -> "Array":
+def _pulls(model: Model) -> "npt.NDArray[np.bool_]":
     import numpy as np
 
     return np.array([mean.what in ("raising", "lowering") for mean in model.means])
 
 
-def _deviations(model: Model, division: float, weighed: float) -> tuple["Array", "Array", float, Scatter | None]:
+def _deviations(
+    model: Model, division: float, weighed: float
+) -> tuple["Array", "npt.NDArray[np.bool_]", float, Scatter | None]:
     """The standard deviation of every mean: that of its repeats, or of the division where this is larger.
 
     Rounding to a division shows in the scatter where repeats differ by more than one; where they do not, it is the same
@@ -121,7 +123,8 @@ def _scaled(model: Model, at: "Array", deviations: "Array", columns: list[int]) 
 
     found = model.slopes(at)[:, columns] / deviations[:, None]
     sizes = np.sqrt((found * found).sum(axis=0))
-    return found / np.where(sizes > 0, sizes, 1.0)  # type: ignore[no-any-return]
+    scaled: Array = found / np.where(sizes > 0, sizes, 1.0)
+    return scaled
 
 
 def _independent(model: Model, at: "Array", deviations: "Array", wanted: list[int]) -> list[int]:
@@ -133,7 +136,7 @@ def _independent(model: Model, at: "Array", deviations: "Array", wanted: list[in
     trial[0] = 0.9 if 0 in wanted else at[0]
     for n in wanted:
         columns = _scaled(model, trial, deviations, [*free, n])
-        if columns.shape[0] >= len(free) + 1 and np.linalg.svd(columns, compute_uv=False)[-1] > _SAME:
+        if columns.shape[0] >= len(free) + 1 and np.linalg.svd(columns, compute_uv=False)[-1] > SAME:
             free.append(n)
     return sorted(free)
 
@@ -144,7 +147,7 @@ def _told(model: Model, at: "Array", deviations: "Array", wanted: list[int]) -> 
 
     columns = _scaled(model, at, deviations, wanted)
     _, sizes, directions = np.linalg.svd(columns, full_matrices=True)
-    loose = directions[int((sizes > _SAME).sum()) :]
+    loose = directions[int((sizes > SAME).sum()) :]
     ties = np.zeros((len(loose), 4))
     ties[:, wanted] = np.where(np.abs(loose) > 1e-6, loose, 0.0)
     return tuple(n in wanted and not ties[:, n].any() for n in range(4)), ties
@@ -163,19 +166,20 @@ def _solved(model: Model, at: "Array", deviations: "Array", free: list[int]) -> 
         return full
 
     def miss(x: "Array") -> "Array":
-        return (model.expected(whole(x)) - model.values) / deviations  # type: ignore[no-any-return]
+        return (model.expected(whole(x)) - model.values) / deviations
 
     def slope(x: "Array") -> "Array":
-        return model.slopes(whole(x))[:, free] / deviations[:, None]  # type: ignore[no-any-return]
+        return model.slopes(whole(x))[:, free] / deviations[:, None]
 
-    return whole(least_squares(miss, start[free], slope, method="lm", xtol=1e-13, ftol=1e-13, gtol=1e-13).x)
+    found = least_squares(miss, start[free], slope, method="lm", xtol=1e-13, ftol=1e-13, gtol=1e-13)
+    return whole(found.x)
 
 
 def _start(model: Model, at: "Array", deviations: "Array", free: list[int]) -> "Array":
     """The best of some efficiencies, the rest solved for it: at a fixed efficiency everything else is linear."""
     import numpy as np
 
-    best: tuple[float, Any] = (float("inf"), at)
+    best: tuple[float, Array] = (float("inf"), at)
     linear = [n for n in free if n != 0]
     for e in _STARTS if 0 in free else (at[0],):
         trial = at.copy()
@@ -187,4 +191,4 @@ def _start(model: Model, at: "Array", deviations: "Array", free: list[int]) -> "
         left = miss - slopes @ trial[linear]
         if left @ left < best[0]:
             best = (float(left @ left), trial)
-    return best[1]  # type: ignore[no-any-return]
+    return best[1]

@@ -28,7 +28,7 @@ class Model:
         self.rows = {what: np.array([n for n, mean in enumerate(means) if mean.what == what], dtype=np.intp)
                      for what in ("raising", "lowering", "block", "zero")}  # fmt: skip
         branches = {"raising": shares.raising, "lowering": shares.lowering}
-        self.branches: list[tuple[Branch, Array]] = [
+        self.branches: list[tuple[Branch, Any]] = [
             (branch, self.rows[way]) for way, branch in branches.items() if branch is not None and len(self.rows[way])
         ]
 
@@ -39,8 +39,8 @@ class Model:
         e, block, drag, zero = at
         found = np.empty(len(self.means))
         for branch, rows in self.branches:
-            rest = branch.block.at(e) * block + branch.drag.at(e) * drag + branch.rest.at(e) + zero
-            found[rows] = branch.load.at(e) * self.loads[rows] + rest
+            by_load, by_block, by_drag, rest = branch.at(e)
+            found[rows] = by_load * self.loads[rows] + (by_block * block + by_drag * drag + rest + zero)
         found[self.rows["block"]], found[self.rows["zero"]] = block, zero
         return found
 
@@ -51,9 +51,10 @@ class Model:
         e, block, drag, _ = at
         found = np.zeros((len(self.means), 4))
         for branch, rows in self.branches:
-            rest = branch.block.slope(e) * block + branch.drag.slope(e) * drag + branch.rest.slope(e)
-            found[rows, 0] = branch.load.slope(e) * self.loads[rows] + rest
-            found[rows, 1], found[rows, 2], found[rows, 3] = branch.block.at(e), branch.drag.at(e), 1.0
+            by_load, by_block, by_drag, rest = branch.slope(e)
+            found[rows, 0] = by_load * self.loads[rows] + (by_block * block + by_drag * drag + rest)
+            _, found[rows, 1], found[rows, 2], _ = branch.at(e)
+            found[rows, 3] = 1.0
         found[self.rows["block"], 1] = 1.0
         found[self.rows["zero"], 3] = 1.0
         return found

@@ -108,7 +108,9 @@ def _told(found: Table, encoding: str, mark: str, columns: list[Column], unused:
 
 def _columns(found: Table, gravity: Fraction) -> tuple[list[Column], list[int]]:
     """The columns that are used, and the places of those that are not. Raises Unreadable."""
-    columns, unused, line = [], [], found.head.line
+    columns: list[Column] = []
+    unused: list[int] = []
+    line = found.head.line
     for place, cell in enumerate(found.head.cells):
         known = heading(cell)
         if known is None:
@@ -235,7 +237,7 @@ def _leading_digits(text: str) -> Iterator[str]:
 
 
 def _step(numbers: list[Fraction], last: Fraction | None) -> Fraction | None:
-    """The division of the scale: the last digit written, or two or five of it where all of many readings keep to that."""
+    """The division of a scale: the last digit written, or two or five of it where all of many readings keep to that."""
     if last is None or not numbers:
         return last
     for times in (5, 2):

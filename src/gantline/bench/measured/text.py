@@ -10,7 +10,7 @@ _LINE_END = re.compile(r"\r\n?")
 
 
 class Unreadable(Exception):
-    """A file of which nothing can be used; `problem` says why, and never quotes the file: pupils' names may be in it."""
+    """A file of which nothing can be used; `problem` says why. It never quotes the file: names may stand in it."""
 
     def __init__(self, problem: Problem) -> None:
         super().__init__(problem.says)

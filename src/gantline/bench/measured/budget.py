@@ -1,0 +1,120 @@
+"""The law of propagation of uncertainty, first order (JCGM 100:2008, 5.1 and G.4), and the budget of a fit."""
+
+from collections.abc import Sequence
+from math import inf
+from typing import TYPE_CHECKING
+
+from msgspec import Struct
+
+from .fit import Fit
+from .model import UNKNOWNS
+
+if TYPE_CHECKING:
+    import numpy as np
+    import numpy.typing as npt
+
+    Array = npt.NDArray[np.float64]
+
+LEVEL = 0.95
+
+
+class Part(Struct, frozen=True):
+    """What one source adds to a result: `u` is its share of the standard uncertainty, in the result's unit."""
+
+    source: str
+    u: float
+    freedom: float = inf
+
+
+class Combined(Struct, frozen=True):
+    """A result's standard uncertainty, its effective degrees of freedom, and the half-width of its interval."""
+
+    u: float
+    freedom: float
+    half: float
+    parts: tuple[Part, ...]
+
+
+def combined(parts: Sequence[Part], level: float = LEVEL) -> Combined:
+    """Independent parts together: root of the sum of squares, and the Welch-Satterthwaite formula."""
+    variance = sum(part.u**2 for part in parts)
+    spread = sum(part.u**4 / part.freedom for part in parts)
+    freedom = variance**2 / spread if spread > 0 else inf
+    return Combined(variance**0.5, freedom, coverage(freedom, level) * variance**0.5, tuple(parts))
+
+
+def coverage(freedom: float, level: float = LEVEL) -> float:
+    """The factor from a standard uncertainty to an interval: Student's t, for the whole degrees below `freedom`."""
+    from scipy.special import ndtri, stdtrit
+
+    half = (1 + level) / 2
+    return float(ndtri(half) if freedom == inf else stdtrit(max(freedom // 1, 1), half))
+
+
+def propagated(slopes: "Array", covariance: "Array") -> "Array":
+    """The covariance of results that change by `slopes` (results by inputs) with correlated inputs."""
+    return slopes @ covariance @ slopes.T
+
+
+def covariance_of_means(readings: "Array") -> "Array":
+    """The covariance of the means of quantities read together: one row a quantity, one column a time."""
+    import numpy as np
+
+    found: Array = np.atleast_2d(np.cov(readings)) / readings.shape[1]
+    return found
+
+
+class Limits(Struct, frozen=True):
+    """How far off the instruments may be, as shares: every mass by itself, and the scale's gain. None: not stated."""
+
+    masses: float | None = None
+    gain: float | None = None
+
+
+class Sources(Struct, frozen=True):
+    """What errors of the loads and of the gain do to the means: `by_load` has a column for each of `loads` (N per N),
+    `gain` is in N for a gain that is off by all of it."""
+
+    loads: "Array"
+    by_load: "Array"
+    gain: "Array"
+
+
+def sources(found: Fit) -> Sources:
+    """What the loads and the gain do to the means, less the model: a heavier load asks for more pull."""
+    import numpy as np
+
+    model = found.model
+    pulls = np.array([mean.what in ("raising", "lowering") for mean in model.means])
+    loads, of_load = np.unique(model.loads[pulls], return_inverse=True)
+    by_load = np.zeros((len(model.means), len(loads)))
+    by_load[np.flatnonzero(pulls), of_load] = -model.by_load(found.at[0])[pulls]
+    read = np.array([mean.what != "block" for mean in model.means])
+    return Sources(loads, by_load, np.where(read, model.values, 0.0))
+
+
+def budget(found: Fit, limits: Limits) -> dict[str, Combined]:
+    """For each unknown that the readings tell: what every source adds to it, and all of them together."""
+    import numpy as np
+
+    own = found.pull * found.deviations
+    kinds = np.array([mean.what if mean.what in ("block", "zero") else "pull" for mean in found.model.means])
+    extra = sources(found)
+    result = {}
+    for n, name in enumerate(UNKNOWNS):
+        if not found.told[n]:
+            continue
+        groups = (
+            ("repeats", found.repeats & (kinds == "pull"), found.freedom),
+            ("division", ~found.repeats & (kinds == "pull"), inf),
+            ("block", kinds == "block", inf), ("zero", kinds == "zero", inf),
+        )  # fmt: skip
+        parts = [Part(source, float(np.sqrt((own[n, rows] ** 2).sum())), free) for source, rows, free in groups]
+        if limits.masses is not None:
+            each = (found.pull[n] @ extra.by_load) * extra.loads * limits.masses / 3**0.5
+            parts.append(Part("masses", float(np.sqrt((each**2).sum()))))
+        if limits.gain is not None:
+            parts.append(Part("gain", abs(float(found.pull[n] @ extra.gain)) * limits.gain / 3**0.5))
+        most = max(part.u for part in parts)
+        result[name] = combined([part for part in parts if part.u > 1e-6 * most])
+    return result

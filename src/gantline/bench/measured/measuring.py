@@ -1,0 +1,216 @@
+"""From readings to what they say of the rig: the whole of `gantline measure` as one value."""
+
+from fractions import Fraction
+
+from msgspec import Struct
+
+from gantline.mechanics import Shares, shares
+from gantline.rig import Moving, Rig
+
+from .advice import Advice, advise
+from .budget import Combined, Limits, budget
+from .draws import DRAWS, Spread, monte_carlo
+from .fit import LIMIT, Fit, fit
+from .lines import Line, best, straight
+from .means import WAYS, Mean, Scatter, means, scatter
+from .model import UNKNOWNS, Model
+from .ratio import Ratio, ratio_law
+from .readings import Sheet
+from .screening import screened
+
+
+class Settings(Struct, frozen=True):
+    """What is said of the instruments and the fit. `division` is the scale's (N), None: read off the readings.
+
+    `taken` are unknowns that are not measured: drag and zero as nothing, block as the file's weight.
+    """
+
+    division: float | None = None
+    limits: Limits = Limits()
+    taken: tuple[str, ...] = ()
+    draws: int = DRAWS
+
+
+class Estimate(Struct, frozen=True):
+    """One unknown: `value` is None where the readings cannot tell it (then `tied` names what it cannot be told from).
+
+    `spread` is what the Monte Carlo says of it. `held` says that it was taken as it stands, and not measured.
+    """
+
+    name: str
+    value: float | None
+    held: bool = False
+    combined: Combined | None = None
+    spread: Spread | None = None
+    tied: tuple[str, ...] = ()
+
+    @property
+    def u(self) -> float | None:
+        return self.combined.u if self.combined else None
+
+    @property
+    def interval(self) -> tuple[float, float] | None:
+        """The 95 % interval by propagation."""
+        if self.combined is None or self.value is None:
+            return None
+        return self.value - self.combined.half, self.value + self.combined.half
+
+
+class Residual(Struct, frozen=True):
+    """One mean against the model: both in N, and how many of its standard deviations lie between."""
+
+    mean: Mean
+    expected: float
+    deviation: float
+
+    @property
+    def steps(self) -> float:
+        return (self.mean.value - self.expected) / self.deviation
+
+
+class Goodness(Struct, frozen=True):
+    """How the model fits: chi2 over `left` degrees of freedom, its chance, and by how much all scatter was widened."""
+
+    chi2: float
+    left: int
+    chance: float
+    birge: float
+
+    @property
+    def lacking(self) -> bool:
+        return self.chance < LIMIT
+
+
+class Measured(Struct, frozen=True):
+    """Everything the readings say. `block` names the block whose weight is measured, None where the rig has none.
+
+    `lines` is the law of the machine, F = a W + b, each way read; `ratio` the cross-check, or why there is none.
+    `scatter` is that of one pull. `draws` is how many the Monte Carlo took.
+    """
+
+    title: str
+    sheet: Sheet
+    settings: Settings
+    shares: Shares
+    division: float
+    scatter: Scatter | None
+    estimates: tuple[Estimate, ...]
+    residuals: tuple[Residual, ...]
+    goodness: Goodness | None
+    lines: tuple[tuple[str, Line], ...]
+    ratio: Ratio | str
+    advice: tuple[Advice, ...]
+    draws: int
+
+    @property
+    def block(self) -> str | None:
+        return self.shares.block
+
+    def estimate(self, name: str) -> Estimate:
+        return next(one for one in self.estimates if one.name == name)
+
+
+def measure(rig: Rig, sheet: Sheet, settings: Settings = Settings()) -> Measured:  # noqa: B008 - a frozen value
+    """What the readings say of a rig. Raises NoShares for a rig whose pull is no sum of shares."""
+    of = shares(rig)
+    sheet = screened(sheet, of)
+    division = settings.division if settings.division is not None else float(sheet.steps.pull or 0)
+    found = _ways(means(sheet.rows), of)
+    pulls = [mean for mean in found if mean.what in WAYS]
+    done = _fitted(rig, of, found, sheet, settings, division) if pulls else None
+    spread = _scatter(found, done)
+    ratio = ratio_law(found, sheet.rows, of, spread, division)
+    estimates, draws = _estimates(of, done, settings) if done else (_none(of, settings), 0)
+    return Measured(
+        rig.title, sheet, settings, of, division, spread, estimates, _residuals(done) if done else (),
+        Goodness(done.chi2, done.left, done.chance, done.birge) if done else None,
+        _lines(found, done, settings.limits) if done else (), ratio, advise(estimates, done, of, ratio), draws,
+    )  # fmt: skip
+
+
+def _ways(found: tuple[Mean, ...], of: Shares) -> tuple[Mean, ...]:
+    """The means of ways that the rig goes: friction may not let it run back."""
+    return tuple(mean for mean in found if mean.what != "lowering" or of.lowering is not None)
+
+
+def _fitted(
+    rig: Rig, of: Shares, found: tuple[Mean, ...], sheet: Sheet, settings: Settings, division: float
+) -> Fit:
+    written = _weight(rig, of.block)
+    taken = {name: written if name == "block" else 0.0 for name in settings.taken}
+    if of.block is None:
+        taken["block"] = 0.0
+    weighed = float(sheet.steps.block or 0)
+    return fit(Model(of, found), division, weighed, taken, {"block": written})
+
+
+def _weight(rig: Rig, block: str | None) -> float:
+    """The block's weight in the file (N), 0 where it says none."""
+    part = rig.part(block) if block else None
+    if not isinstance(part, Moving):
+        return 0.0
+    mass = part.mass.number * (rig.gravity.number or 0) if part.mass and part.mass.number else Fraction(0)
+    return float(part.weight.number if part.weight and part.weight.number else mass)
+
+
+def _scatter(found: tuple[Mean, ...], done: Fit | None) -> Scatter | None:
+    """The scatter of the repeats; where nothing was read twice, that about the model."""
+    repeated = scatter(found)
+    if repeated is not None or done is None or done.left <= 0:
+        return repeated
+    squares = sum(float(r) ** 2 for r, mean in zip(done.residuals, done.model.means, strict=True) if mean.what in WAYS)
+    return Scatter((squares / done.left) ** 0.5, done.left)
+
+
+def _estimates(of: Shares, done: Fit, settings: Settings) -> tuple[tuple[Estimate, ...], int]:
+    combined = budget(done, settings.limits)
+    spreads, draws = monte_carlo(done, settings.limits, settings.draws) if combined else ({}, 0)
+    found = []
+    for n, name in enumerate(UNKNOWNS):
+        if name == "block" and of.block is None:
+            continue
+        if name in done.held:
+            found.append(Estimate(name, float(done.at[n]), held=True))
+        elif done.told[n]:
+            found.append(Estimate(name, float(done.at[n]), False, combined[name], spreads[name]))
+        else:
+            found.append(Estimate(name, None, tied=_tied(done, n)))
+    return tuple(found), draws
+
+
+def _tied(done: Fit, n: int) -> tuple[str, ...]:
+    """The unknowns that change together with this one and leave every reading as it is."""
+    with_it = {other for tie in done.ties if tie[n] for other in range(4) if tie[other] and other != n}
+    return tuple(UNKNOWNS[other] for other in sorted(with_it))
+
+
+def _none(of: Shares, settings: Settings) -> tuple[Estimate, ...]:
+    """Where no load was written down nothing is fitted: the ratio law alone may speak."""
+    names = [name for name in UNKNOWNS if name != "block" or of.block is not None]
+    return tuple(Estimate(name, None, tied=tuple(other for other in names if other != name)) for name in names)
+
+
+def _residuals(done: Fit) -> tuple[Residual, ...]:
+    expected = done.model.expected(done.at)
+    return tuple(
+        Residual(mean, float(model), float(deviation))
+        for mean, model, deviation in zip(done.model.means, expected, done.deviations, strict=True)
+    )
+
+
+def _lines(found: tuple[Mean, ...], done: Fit, limits: Limits) -> tuple[tuple[str, Line], ...]:
+    """A straight line each way: exact where loads have no stated error, else by the effective variance."""
+    deviations = dict(zip(found, (float(d) for d in done.deviations), strict=True))
+    lines = []
+    for way in WAYS:
+        own = [mean for mean in found if mean.what == way]
+        if len(own) < 2 or not all(deviations[mean] > 0 for mean in own):
+            continue
+        u_y = [deviations[mean] for mean in own]
+        if limits.masses:
+            x, y = [mean.load for mean in own], [mean.value for mean in own]
+            lines.append((way, best(x, y, [load * limits.masses / 3**0.5 for load in x], u_y)))
+        else:
+            lines.append((way, straight([Fraction(m.load) for m in own], [Fraction(m.value) for m in own], u_y)))
+    return tuple(lines)
+
