@@ -103,11 +103,11 @@ def _grid(place: _Place, across: Axis, up: Axis) -> list[Primitive]:
     for number in place.y_ticks:
         y = place.y(number)
         role = "fine" if number == 0 or number == place.y_ticks[0] else "hair"
-        marks.append(Line("grid", role, pencil=role == "hair", x1=place.left, y1=y, x2=place.right, y2=y))
+        marks.append(Line(part="grid", role=role, pencil=role == "hair", x1=place.left, y1=y, x2=place.right, y2=y))
         marks.append(_text(_tick_words(number, place.y_ticks), place.left - 8, y + 5, "end"))
     for number in place.x_ticks:
         x = place.x(number)
-        marks.append(Line("grid", "fine", x1=x, y1=place.bottom, x2=x, y2=place.bottom + 5))
+        marks.append(Line(part="grid", role="fine", x1=x, y1=place.bottom, x2=x, y2=place.bottom + 5))
         marks.append(_text(_tick_words(number, place.x_ticks), x, place.bottom + 22, "middle"))
     marks.append(_text(across.words, place.right, place.bottom + 44, "end"))
     marks.append(_text(up.words, 4.0, 18.0, "start"))
@@ -118,13 +118,12 @@ def _drawn(series: Series, place: _Place) -> list[Primitive]:
     at = [(place.x(x), place.y(y)) for x, y in series.points]
     if series.look in _LINES:
         d = "M" + "L".join(f"{x:.1f} {y:.1f}" for x, y in at)
-        return [Path(series.name or "line", _LINES[series.look], d=d)]
+        return [Path(part=series.name or "line", role=_LINES[series.look], d=d)]
     marks: list[Primitive] = []
     for (x, y), (value, reach) in zip(at, _reaches(series), strict=True):
         if reach:
-            marks.append(
-                Line(series.name, "edge", x1=x, y1=place.y(value[1] - reach), x2=x, y2=place.y(value[1] + reach))
-            )
+            low, high = place.y(value[1] - reach), place.y(value[1] + reach)
+            marks.append(Line(part=series.name, role="edge", x1=x, y1=low, x2=x, y2=high))
         marks.append(_point(series, x, y))
     return marks
 
@@ -132,8 +131,8 @@ def _drawn(series: Series, place: _Place) -> list[Primitive]:
 def _point(series: Series, x: float, y: float) -> Primitive:
     role = _POINTS[series.look]
     if series.look == "square":
-        return Rect(series.name, role, x=x - 4, y=y - 4, width=8, height=8)
-    return Circle(series.name, role, x=x, y=y, r=4.2 if series.look == "disc" else 4.0)
+        return Rect(part=series.name, role=role, x=x - 4, y=y - 4, width=8, height=8)
+    return Circle(part=series.name, role=role, x=x, y=y, r=4.2 if series.look == "disc" else 4.0)
 
 
 def _key(series: Sequence[Series], place: _Place) -> list[Primitive]:
@@ -144,7 +143,7 @@ def _key(series: Sequence[Series], place: _Place) -> list[Primitive]:
         marks.append(_text(each.name, x, 18.0, "end"))
         x -= width(plain(each.name), _SIZE) + 12
         if each.look in _LINES:
-            marks.append(Path(each.name, _LINES[each.look], d=f"M{x - 22:.1f} 13L{x:.1f} 13"))
+            marks.append(Path(part=each.name, role=_LINES[each.look], d=f"M{x - 22:.1f} 13L{x:.1f} 13"))
             x -= 22
         else:
             marks.append(_point(each, x - 4, 13.0))
@@ -155,4 +154,4 @@ def _key(series: Sequence[Series], place: _Place) -> list[Primitive]:
 
 def _text(words: str, x: float, y: float, anchor: str) -> Text:
     runs = plain(words)
-    return Text("words", "ink-text", x=x, y=y, runs=runs, size=_SIZE, anchor=anchor, width=width(runs, _SIZE))
+    return Text(part="words", role="ink-text", x=x, y=y, runs=runs, size=_SIZE, anchor=anchor, width=width(runs, _SIZE))

@@ -22,8 +22,8 @@ if TYPE_CHECKING:
 
 class Advice(Struct, frozen=True):
     """One thing to do. `kind` is read (`what` are the readings that would tell `of` apart), or better: `what` is a
-    source to halve, by four times the repeats or an instrument twice as good, and the uncertainty of `of` goes from `before`
-    to `after`."""
+    source to halve, by four times the repeats or an instrument twice as good, and the uncertainty of `of` goes from
+    `before` to `after`."""
 
     kind: str
     what: tuple[str, ...]

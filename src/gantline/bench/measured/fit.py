@@ -166,10 +166,12 @@ def _solved(model: Model, at: "Array", deviations: "Array", free: list[int]) -> 
         return full
 
     def miss(x: "Array") -> "Array":
-        return (model.expected(whole(x)) - model.values) / deviations
+        found: Array = (model.expected(whole(x)) - model.values) / deviations
+        return found
 
     def slope(x: "Array") -> "Array":
-        return model.slopes(whole(x))[:, free] / deviations[:, None]
+        found: Array = model.slopes(whole(x))[:, free] / deviations[:, None]
+        return found
 
     found = least_squares(miss, start[free], slope, method="lm", xtol=1e-13, ftol=1e-13, gtol=1e-13)
     return whole(found.x)
