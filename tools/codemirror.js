@@ -1,7 +1,7 @@
 // What the loft's slip uses of CodeMirror, as one file: tools/assets.py bundles it into the assets.
-export { autocompletion, closeCompletion, completionStatus, startCompletion } from '@codemirror/autocomplete';
+export { autocompletion } from '@codemirror/autocomplete';
 export { defaultKeymap } from '@codemirror/commands';
 export { HighlightStyle, StreamLanguage, syntaxHighlighting } from '@codemirror/language';
-export { Annotation, ChangeSet, EditorState, StateEffect, StateField, Text } from '@codemirror/state';
+export { Annotation, EditorState, RangeSet, StateEffect, StateField } from '@codemirror/state';
 export { Decoration, EditorView, GutterMarker, WidgetType, drawSelection, keymap, lineNumberMarkers, lineNumbers } from '@codemirror/view';
 export { tags } from '@lezer/highlight';

@@ -6,10 +6,10 @@ from gantline.account import METHODS, Account, explain
 from gantline.figure import SHOWS, NotDrawable
 from gantline.lesson import step_plate
 from gantline.output.plates import plate
-from gantline.output.record import problems_record
 
 from .asked import Refused, Tell
 from .reading import Reading, Unread, look
+from .remedies import told
 from .telling import step_record
 
 
@@ -20,7 +20,7 @@ def present(asked: Tell) -> dict[str, Any]:
     try:
         reading = look(asked.text, asked.what_if)
     except Unread as unread:
-        return problems_record(unread.problems)
+        return told(unread.problems)
     account = explain(reading.rig, reading.answer, asked.method)
     return {
         "problems": [],

@@ -9,7 +9,7 @@ from starlette.requests import Request
 from starlette.responses import Response, StreamingResponse
 from starlette.routing import Route
 
-from . import keeping, pages, shelf
+from . import keeping, pages, shelf, wording
 from .asked import Keep, Refused, read
 from .folder import Folder
 from .workers import Workers
@@ -38,6 +38,7 @@ class Loft:
             _post("/api/export", self.export),
             _get("/api/shelf", self.shelf),
             _get("/shelf/{name}", self.thumbnail),
+            _get("/api/words", self.words),
             _get("/api/files", self.files),
             _get("/api/file", self.file),
             Route("/api/file", _told(self.keep), methods=["PUT"]),
@@ -91,6 +92,9 @@ class Loft:
         policy = "default-src 'none'; style-src 'unsafe-inline'; sandbox"
         headers = {"content-security-policy": policy, "cache-control": "private, max-age=3600"}
         return Response(msgspec.json.decode(data), media_type="image/svg+xml", headers=headers)
+
+    async def words(self, _: Request) -> Response:
+        return _json(wording.words())
 
     async def files(self, _: Request) -> Response:
         names = self.folder.names()

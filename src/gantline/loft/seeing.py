@@ -6,13 +6,14 @@ from gantline.account import Account, explain
 from gantline.figure import VIEWS, Layout, NotDrawable, Scene, draw
 from gantline.lesson import hauling, step_plate
 from gantline.output.plates import plate
-from gantline.output.record import answer_record, problems_record
+from gantline.output.record import answer_record
 
 from .answering import plain_answer, wheels
 from .asked import Refused, See, StepOf
 from .givens import records
 from .parts import listed
 from .reading import Reading, Unread, look
+from .remedies import told
 
 PREFIX = "rig-"  # of ids in the plate
 
@@ -24,7 +25,7 @@ def see(asked: See) -> dict[str, Any]:
     try:
         reading = look(asked.text, asked.what_if)
     except Unread as unread:
-        return {**problems_record(unread.problems), **_drafted(asked.text)}
+        return {**told(unread.problems), **_drafted(asked.text)}
     rig, answer = reading.rig, reading.answer
     regime = (answer.regime(asked.way) or answer.ideal) if answer.regimes else None
     return {

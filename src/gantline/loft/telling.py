@@ -5,10 +5,11 @@ from typing import Any
 from gantline.account import METHOD_NAMES, METHODS, Account, Refusal, Step, explain
 from gantline.figure import VIEWS, NotDrawable, draw
 from gantline.output import mathml
-from gantline.output.record import problems_record, written
+from gantline.output.record import written
 
 from .asked import Refused, Tell
 from .reading import Reading, Unread, look
+from .remedies import told
 
 
 def tell(asked: Tell) -> dict[str, Any]:
@@ -18,7 +19,7 @@ def tell(asked: Tell) -> dict[str, Any]:
     try:
         reading = look(asked.text, asked.what_if)
     except Unread as unread:
-        return problems_record(unread.problems)
+        return told(unread.problems)
     chosen = explain(reading.rig, reading.answer, asked.method)
     return {
         "problems": [],

@@ -1,6 +1,6 @@
 """The frozen nouns of a machine."""
 
-from .amounts import amount
+from .amounts import KINDS, amount
 from .cord import Apart, Cord
 from .given import Given
 from .parts import Contact, Fixed, Hand, Load, Moving, Part, Rope, Sheave, Strand
@@ -9,6 +9,6 @@ from .rig import Asked, Rig, with_efficiency, with_sheaves
 from .shown import shown_unit
 
 __all__ = [
-    "Apart", "Asked", "Contact", "Cord", "Fixed", "Given", "Hand", "Load", "Moving", "Part", "Rig", "Rope", "Sheave",
+    "KINDS", "Apart", "Asked", "Contact", "Cord", "Fixed", "Given", "Hand", "Load", "Moving", "Part", "Rig", "Rope", "Sheave",
     "Strand", "amount", "read", "shown_unit", "with_efficiency", "with_sheaves",
 ]  # fmt: skip

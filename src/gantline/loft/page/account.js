@@ -1,0 +1,112 @@
+// The account: methods as words, the steps of the chosen one, one of them open; reasons of those that refuse.
+import { find, make, made, renew, roving, word } from './dom.js';
+
+const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+
+export function Account({ store, light, choose, open, present, linesOf }) {
+  const methods = find('methods'), steps = find('steps'), refusals = find('refusals'), note = find('account-note');
+  const settle = roving(methods, '[role=tab]', (tab) => tab.getAttribute('aria-selected') === 'true');
+  let told = null, plain = new Map();
+
+  // `given` is the server's account; without what-if values it is remembered, so that changed terms can be told apart.
+  function show(given) {
+    if (!store.whatIf.size) plain = new Map(given.steps.map((step) => [`${given.method} ${step.id}`, step.formula]));
+    const same = told && JSON.stringify(told) === JSON.stringify(given) && steps.dataset.open === String(store.step);
+    told = given;
+    if (same) return;
+    note.textContent = given.steps.length ? `why it is so, in ${COUNTS[given.steps.length] || given.steps.length} steps` : 'why it cannot be told this way';
+    renew(methods, given.methods.map(tab), methods);
+    settle();
+    build();
+  }
+
+  function tab(each) {
+    const chosen = each.method === told.method;
+    const name = each.refused ? `${each.name}, does not hold here: ${each.refused}` : null;
+    return make('button', {
+      type: 'button', role: 'tab', id: `tab-${each.method}`, 'data-key': each.method, class: each.refused ? 'refused' : null, 'aria-selected': String(chosen),
+      'aria-label': name, 'aria-controls': 'steps', tabindex: -1, onclick: () => choose(each.method),
+    }, each.name);
+  }
+
+  function build() {
+    steps.setAttribute('aria-labelledby', `tab-${told.method}`);
+    steps.dataset.open = String(store.step);
+    const chosen = told.methods.find((each) => each.method === told.method);
+    const rows = told.steps.map((step, n) => (step.id === store.step ? opened(step, n) : row(step, n)));
+    renew(steps, rows.length ? rows : [make('p', {}, chosen?.refused || '')], steps);
+    const others = told.methods.filter((each) => each.refused && each.method !== told.method);
+    renew(refusals, others.map((each) => light.speaks(make('p', {}, `Not by ${lowered(each.name)}: ${each.refused}`), each.parts)), refusals);
+  }
+
+  function row(step, n) {
+    const changed = store.whatIf.size && plain.has(`${told.method} ${step.id}`) && plain.get(`${told.method} ${step.id}`) !== step.formula;
+    const button = make('button', { type: 'button', class: `step-row${changed ? ' changed' : ''}`, 'aria-expanded': 'false', 'data-key': step.id, onclick: () => open(step.id) },
+      make('span', { class: 'n' }, String(n + 1)), make('span', { class: 'name' }, titled(step.idea)), made('span', step.formula, { class: 'f' }));
+    return light.speaks(button, step.parts);
+  }
+
+  function opened(step, n) {
+    const count = told.steps.length, said = store.own.get(step.id) || step.says;
+    const head = make('button', { type: 'button', class: 'step-head', 'aria-expanded': 'true', 'data-key': step.id, onclick: () => open(null) },
+      make('b', {}, titled(step.idea)), make('span', { class: 'soft' }, `${n + 1} of ${count}`));
+    const say = make('p', { class: 'say' }, said);
+    const big = step.formula ? made('div', step.formula, { class: 'big' }) : '';
+    if (big) for (const piece of big.querySelectorAll('math')) light.speaks(piece, step.parts, step.says);
+    const own = make('button', { type: 'button', class: 'word link', 'data-key': `own ${step.id}`, onclick: () => edit(box, step, say) }, 'Say it in my own words');
+    const box = make('div', { class: 'step-open' },
+      make('span', { class: 'n' }, String(n + 1)), head, light.speaks(say, step.parts), big,
+      make('p', { class: 'from' }, make('span', {}, linesOf(step)), own),
+      make('div', { class: 'choices' },
+        keyed(word('Back', () => move(-1)), 'back'), keyed(word('On', () => move(1), 'strong'), 'on'),
+        keyed(word('Present from here', () => present(step.id), 'bare last'), 'from-here')));
+    return box;
+  }
+
+  function move(by) {
+    const at = told.steps.findIndex((step) => step.id === store.step), next = told.steps[at + by];
+    open(next ? next.id : store.step, !next);
+  }
+
+  // The sentence in one's own words: numbers that are reckoned live stay slots and cannot be half-deleted.
+  function edit(box, step, say) {
+    const area = make('textarea', { class: 'say-edit', 'aria-label': `The sentence of ${step.idea}` });
+    area.value = store.own.get(step.id) || step.says;
+    const keep = () => { store.own.set(step.id, area.value.trim() || step.says); store.tell('owned'); build(); };
+    const drop = () => { store.own.delete(step.id); store.tell('owned'); build(); };
+    const words = make('div', { class: 'choices' }, word('Keep it', keep, 'strong'), word('The first words', drop));
+    say.replaceWith(area);
+    area.after(words);
+    area.addEventListener('keydown', (event) => {
+      if (event.key === 'Escape') { event.stopPropagation(); build(); }
+    });
+    area.focus();
+  }
+
+  steps.addEventListener('keydown', (event) => {
+    if (event.target.matches('textarea')) return;
+    const all = [...steps.querySelectorAll('[aria-expanded]')], at = all.indexOf(event.target.closest('[aria-expanded]'));
+    if (event.ctrlKey && ['ArrowRight', 'ArrowLeft'].includes(event.key)) move(event.key === 'ArrowRight' ? 1 : -1);
+    else if (at >= 0 && event.key === 'ArrowDown') all[Math.min(all.length - 1, at + 1)].focus();
+    else if (at >= 0 && event.key === 'ArrowUp') all[Math.max(0, at - 1)].focus();
+    else return;
+    event.preventDefault();
+  });
+
+  return {
+    show, build,
+    get told() { return told; },
+    step: (id) => told?.steps.find((each) => each.id === id),
+    wait(said) { note.textContent = said; },
+    clear(said) { told = null; note.textContent = said; methods.replaceChildren(); steps.replaceChildren(); refusals.replaceChildren(); },
+  };
+}
+
+function titled(idea) { return idea[0].toUpperCase() + idea.slice(1); }
+
+function lowered(name) { return name[0].toLowerCase() + name.slice(1); }
+
+function keyed(element, key) {
+  element.dataset.key = key;
+  return element;
+}

@@ -1,0 +1,179 @@
+// The loft's page: starts, takes rigs from shelf and folder, and joins the parts of the page to each other.
+import { Account } from './account.js';
+import { Answer } from './answer.js';
+import { Card } from './card.js';
+import { allow, find, make } from './dom.js';
+import { Editing } from './editing.js';
+import { Keeper } from './keep.js';
+import { Light } from './light.js';
+import { Line } from './line.js';
+import { Margin } from './margin.js';
+import { Motion } from './motion.js';
+import { Plate } from './plate.js';
+import { Rules } from './rules.js';
+import { Seeing } from './seeing.js';
+import { ask } from './server.js';
+import { Sheet } from './sheet.js';
+import { Shelf } from './shelf.js';
+import { Slip } from './slip.js';
+import { Store } from './store.js';
+import { Title } from './title.js';
+import { Words } from './wordlist.js';
+import { ground } from './ground.js';
+import { Narrow } from './narrow.js';
+import { keys } from './keys.js';
+
+const NOTHING = 'title  A new rig\n\nload   sack   weight W\n';
+const store = new Store(), light = new Light(), line = Line();
+const say = (said, how) => line.say(said, how);
+
+async function start() {
+  const [words, files] = await Promise.all([ask('words'), ask('files')]);
+  const dark = ground(() => shelf.paint());
+  find('folder').textContent = `Folder: ${files.folder}`;
+  const page = await bench(words);
+  const { rigs } = await ask('shelf');
+  const shelf = Shelf({
+    rigs, files: files.files, dark,
+    take: (rig) => page.take({ text: rig.text, name: free(rig.name, files.files), from: rig.name }),
+    open: page.open, nothing: () => page.take({ text: NOTHING, name: free('new-rig', files.files), from: '', reeve: true }),
+  });
+  find('to-shelf').addEventListener('click', async () => {
+    await page.leave();
+    const again = await ask('files').catch(() => files);
+    Object.assign(files, again);
+    shelf.files(files.files);
+    toShelf();
+    shelf.focus();
+  });
+  function toShelf() {
+    find('rig-page').hidden = true;
+    find('shelf-page').hidden = false;
+    document.title = 'Gantline: the loft';
+    history.replaceState(null, '', '#');
+  }
+  const asked = new URLSearchParams(location.hash.slice(1)), name = asked.get('file') || files.opened_on;
+  const ready = rigs.find((rig) => rig.name === asked.get('shelf'));
+  if (name) await page.open(name).catch((error) => { toShelf(); find('shelf-says').textContent = error.message; });
+  else if (ready) page.take({ text: ready.text, name: free(ready.name, files.files), from: ready.name });
+  else toShelf();
+  document.documentElement.dataset.ready = 'true';
+}
+
+// A name for a new file that none in the folder has yet. No one is asked for it.
+function free(name, taken) {
+  let found = `${name}.rig`;
+  for (let n = 2; taken.includes(found); n += 1) found = `${name}-${n}.rig`;
+  return found;
+}
+
+async function bench(words) {
+  const parts = {};
+  const slip = await Slip(find('editor'), {
+    typed: (text) => { store.write(text, 'typing', 'typing'); },
+    named: (said) => { store.past.at(-1).words = said; },
+    cursor: (at) => pointed(parts.seeing.at(at)),
+    pointed: (at) => pointed(parts.seeing.at(at)),
+    entered: () => {}, left: () => light.show(null),
+    undo: () => parts.editing.undo(), redo: () => parts.editing.redo(),
+    problem: (by) => parts.card.go(by), remedy: () => parts.card.remedy(), answer: () => parts.editing.sayAnswer(),
+  }, words);
+  const pointed = (found) => light.show(found ? found.ids : null, found ? found.says : '');
+  const keeper = Keeper({ store, say, taken: { both: (text) => parts.editing.both(text) } });
+  const editing = Editing({ store, slip, say, keeper, seeing: () => parts.seeing });
+  const plate = Plate(find('plate'), {
+    say, edit: editing.change, light: (ids, keep) => (keep ? light.keep(ids) : light.show(ids, ids ? parts.seeing.says(ids[0]) : '')),
+    store, field: editing.value, ghost: slip.ghost, words: line.words,
+  });
+  const card = Card({ slip, store, say });
+  const margin = Margin({
+    act: (what) => plate[what]?.(), say,
+    look: (changes) => { store.look(changes); },
+  });
+  const answer = Answer({ copySlip: () => navigator.clipboard?.writeText(store.text) });
+  const rules = Rules({ store, edit: editing, light, writeIn: (id) => editing.writeIn(id) });
+  const account = Account({
+    store, light, choose: (method) => { store.look({ method, step: null }); },
+    open: (id, last) => { if (last) say('This is the last step.'); else editing.openStep(id); },
+    present: (step) => parts.present?.(step),
+    linesOf: (step) => linesOf(step),
+  });
+  const motion = Motion();
+  const seeing = Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, keeper });
+  Object.assign(parts, { slip, keeper, editing, plate, card, margin, answer, rules, account, motion, seeing });
+  const title = Title({ store, edit: editing });
+  const sheet = Sheet({ store, say, look: (text) => { if (store.lookingAt !== text) { store.lookingAt = text; seeing.ask({ quiet: true }); } }, goBack: (text, said) => store.write(text, said), handOut: editing.handOut });
+  Words({ slip, words, say });
+  Narrow({ store, slip, margin });
+  keys({ light, sheet, editing, keeper, say, plate });
+
+  store.addEventListener('opened', () => everything({ quiet: true }));
+  store.addEventListener('written', ({ detail }) => {
+    slip.set(store.text);
+    everything(detail.words === 'typing' ? { typed: true } : detail.stepped ? {} : { says: sentence(detail.words) });
+    keeper.changed(detail.words === 'typing' ? '' : detail.words);
+  });
+  store.addEventListener('tried', () => { seeing.ask({ dragged: true }); keeper.tell(); });
+  store.addEventListener('looked', ({ detail }) => {
+    if ('method' in detail) seeing.askAccount();
+    if ('view' in detail) margin.view(detail.view);
+    if ('way' in detail) margin.way(detail.way);
+    account.told && account.build();
+    seeing.ask({ quiet: true });
+  });
+  store.addEventListener('writeIn', () => editing.writeIn());
+
+  function everything(why) {
+    title.show();
+    find('file').textContent = store.name;
+    allow(find('undo'), store.past.length ? '' : 'Nothing to undo.');
+    allow(find('redo'), store.future.length ? '' : 'Nothing to do again.');
+    margin.view(store.view);
+    margin.way(store.way);
+    seeing.ask(why);
+  }
+
+  function show() {
+    find('shelf-page').hidden = true;
+    find('rig-page').hidden = false;
+  }
+
+  return {
+    take({ text, name, from, reeve }) {
+      show();
+      history.replaceState(null, '', from ? `#shelf=${from}` : '#');
+      slip.set(text);
+      keeper.open(null);
+      store.open({ text, name });
+      find('title').focus();
+      if (reeve) plate.reeve?.();
+    },
+    async open(name) {
+      const file = await ask(`file?name=${encodeURIComponent(name)}`);
+      show();
+      history.replaceState(null, '', `#file=${encodeURIComponent(name)}`);
+      keeper.open(file);
+      const draft = keeper.draft(name);
+      slip.set(file.text);
+      store.open({ text: file.text, name });
+      if (draft && draft.text !== file.text) {
+        keeper.restore(draft);
+        store.write(draft.text, 'words this browser still held');
+      }
+      find('title').focus();
+    },
+    leave: () => keeper.keep(),
+  };
+}
+
+function linesOf(step) {
+  if (!step.lines.length) return '';
+  const [last, ...rest] = [...step.lines].reverse();
+  return rest.length ? `From lines ${rest.reverse().join(', ')} and ${last}.` : `From line ${last}.`;
+}
+
+const sentence = (words) => `${words[0].toUpperCase()}${words.slice(1)}.`;
+
+start().catch((error) => {
+  document.body.append(make('p', { class: 'notice gone', role: 'alert' }, error.message));
+});

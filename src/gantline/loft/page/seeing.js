@@ -1,0 +1,175 @@
+// From the words to everything that is seen of them: asks, and lays the answer out over the page.
+import { lineOf, offset } from './store.js';
+import { Newest } from './server.js';
+import { touches } from './light.js';
+
+const RESTING = 'Point at anything: it lights up everywhere. Dotted numbers are yours to change.';
+
+export function Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, keeper }) {
+  let seen = null, base = null, told = null, cause = null, failed = 0, when = '';
+  const see = new Newest('see', heard, trouble), tell = new Newest('account', heardAccount, trouble);
+
+  function question() {
+    const step = store.step && told ? { method: told.method, id: store.step } : null;
+    return { text: store.lookingAt ?? store.text, what_if: Object.fromEntries(store.whatIf), view: store.view, way: store.way, ...(step ? { step } : {}) };
+  }
+
+  function ask(why) {
+    cause = { ...cause, ...why };
+    if (!store.text.trim()) { empty(); return; }
+    see.ask(question());
+  }
+
+  function askAccount() {
+    const { text, what_if } = question();
+    tell.ask({ text, what_if, ...(store.method ? { method: store.method } : {}) });
+  }
+
+  function heard(given, asked) {
+    if (failed) { failed = 0; keeper.back(); }
+    const why = cause || {};
+    cause = null;
+    if (given.problems.length) { hindered(given, why); return; }
+    const mended = card.list.length > 0;
+    seen = given;
+    when = new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
+    if (!store.whatIf.size) base = given;
+    card.show([]);
+    paint(asked);
+    report(why, mended);
+    askAccount();
+  }
+
+  // A problem removes nothing: what was seen last stays, and only says of when it is.
+  function hindered(given, why) {
+    if (store.whatIf.size && given.problems.every((each) => each.text.includes(' = '))) {
+      line.say([`${given.problems[0].says}.`, given.problems[0].why]);
+      return;
+    }
+    card.show(given.problems);
+    const first = given.problems[0];
+    if (given.still) { seen = given.still; paint({}); } else plate.aged?.(true);
+    answer.wait(first.line, seen && when ? `The plate and the formula are those of ${when}.` : '');
+    account.wait('waits until the slip is mended');
+    line.words([[`Go to line ${first.line}`, () => card.go(0)]]);
+    line.say(card.sentence(), { settled: why.typed });
+  }
+
+  function paint(asked) {
+    plate.show(seen);
+    margin.views({});
+    margin.wheels(seen.wheels, seen.status === 'impossible' ? 'No pull can hold this rig, whichever way the wheels turn.' : '');
+    answer.show(seen, { way: asked.way || store.way, trying: store.whatIf.size > 0, before: before() });
+    rules.show(base || seen);
+    motion.show(store.view === 'motion' && !store.step ? seen.motion : null);
+    slip.tries(rules.all.filter((one) => store.whatIf.has(one.id)).map((one) => ({ at: offset(store.text, one.line, one.column), text: `what if ${store.whatIf.get(one.id)}` })));
+    shine();
+    document.title = `${seen.title || 'A rig'} - Gantline`;
+  }
+
+  const before = () => base?.wheels.find((each) => each.way === store.way)?.says || base?.wheels[0]?.says || '';
+
+  function heardAccount(given) {
+    if (given.problems.length) return;
+    told = given;
+    margin.views(given.views);
+    account.show(given);
+  }
+
+  // One sentence for eye and ear.
+  function report(why, mended) {
+    const pull = pulls(seen);
+    const tried = rules.all.filter((one) => store.whatIf.has(one.id));
+    if (tried.length) {
+      const values = tried.map((one) => `${tried.length > 1 ? `${one.name.toLowerCase()} ` : ''}${store.whatIf.get(one.id).replace(one.unit, one.aloud)}`).join(', ');
+      line.words([['Put back', () => store.putBack(), ''], ['Write it in', () => store.tell('writeIn'), 'strong']]);
+      line.say([`What if ${values}:`, `${lower(pull)}${base && pulls(base) !== pull ? `, was ${before()}` : ''}.`], { settled: why.dragged });
+      return;
+    }
+    line.words(light.kept ? [['Let go', () => light.letGo()]] : []);
+    const status = statusLine(seen);
+    line.rest(status || RESTING);
+    if (why.says) line.say(why.result === false ? why.says : `${why.says} ${pull}.`);
+    else if (mended) line.say(`No problems left. ${pull}.`);
+    else if (why.typed) line.say(status || `${pull}.`, { settled: true });
+    else if (status || !why.quiet) line.back();
+  }
+
+  function empty() {
+    seen = base = null;
+    card.show([]);
+    plate.show(null);
+    answer.empty('Nothing hangs here yet.');
+    account.clear('waits for a rig');
+    line.words([['Reeve a rope', () => plate.reeve()], ['Hang a load', () => plate.hangLoad()]]);
+    line.say('Beam and floor stand ready.');
+  }
+
+  function trouble(error, asked) {
+    if (error.name === 'Gone') { failed += 1; keeper.gone(() => { see.ask(asked); }); return; }
+    line.say(error.message);
+  }
+
+  // What is lit, in the slip's own words: from the name of a part to the end of a strand.
+  function shine() {
+    const ids = light.ids;
+    slip.light(ids.length && seen ? ranges(ids) : []);
+    plate.light(ids, Boolean(light.kept));
+    for (const element of document.querySelectorAll('#rig-page [data-parts]')) element.classList.toggle('lit', ids.length > 0 && speaksOf(element, ids));
+  }
+
+  function ranges(ids) {
+    const found = [];
+    for (const part of seen.parts) if (touches(ids, part.id)) found.push(range(part));
+    for (const given of seen.givens) if (ids.includes(given.id)) found.push(span(given));
+    return found.filter(Boolean);
+  }
+
+  const span = ({ line: row, column, length }) => ({ from: offset(store.text, row, column), to: offset(store.text, row, column + length) });
+
+  function range(part) {
+    if (part.kind !== 'strand') return span(part);
+    const [rope, index] = part.id.split(':');
+    const next = seen.parts.find((each) => each.id === `${rope}:${Number(index) + 1}`) || seen.parts.find((each) => each.kind === 'hand' && each.line >= part.line);
+    return next ? { from: span(part).from, to: Math.max(span(part).to, span(next).to) } : span(part);
+  }
+
+  // What stands at a place of the slip: the smallest part or given that covers it, else the part of its line.
+  function at(place) {
+    if (place === null || !seen) return null;
+    const all = [...seen.givens.map((each) => ({ ids: [each.id, each.part].filter(Boolean), ...span(each), says: each.says })), ...seen.parts.filter((each) => each.kind !== 'rope').map((each) => ({ ids: [each.id], ...span(each), says: each.says }))];
+    const over = all.filter((each) => each.from <= place && place <= each.to).sort((a, b) => (a.to - a.from) - (b.to - b.from))[0];
+    if (over) return over;
+    const row = lineOf(store.text, place), part = seen.parts.find((each) => each.line === row);
+    return part ? { ids: [part.id], says: part.says } : null;
+  }
+
+  light.addEventListener('lit', () => { shine(); line.hint(light.words || says(light.ids[0])); });
+  light.addEventListener('kept', () => { if (!store.whatIf.size && !card.list.length) line.words(light.kept ? [['Let go', () => light.letGo()]] : []); });
+  const says = (id) => seen?.parts.find((each) => each.id === id)?.says || '';
+
+  const answerLine = () => (card.list.length ? card.sentence() : seen ? `${seen.status === 'holds' ? 'Holds. ' : ''}${pulls(seen)}. ${seen.answer.checked ? 'Checked.' : ''}`.trim() : 'Nothing hangs here yet.');
+
+  return { ask, askAccount, at, says, answerLine, groups: () => rules.all, get seen() { return seen; }, get base() { return base; }, get told() { return told; } };
+}
+
+function speaksOf(element, ids) {
+  const own = element.dataset.parts.split(' ');
+  if (element.dataset.match === 'any') return ids.some((id) => own.includes(id));
+  return own.length === ids.length && own.every((id) => ids.includes(id));
+}
+
+// "Pull 120 newtons", or what the rig does where no hand pulls.
+export function pulls(seen) {
+  const hand = seen.parts.find((part) => part.kind === 'hand');
+  const found = hand?.says.match(/pulls (.+?)(?: up| down)?$/);
+  return found && seen.status === 'holds' ? `Pull ${found[1]}` : seen.says.replace(/\.$/, '');
+}
+
+function statusLine({ status, says }) {
+  const strong = { impossible: 'No pull can hold this rig.', indeterminate: 'Not settled:', slack: 'Slack:', accelerates: 'It speeds up:' }[status];
+  if (!strong) return null;
+  return [strong, status === 'impossible' ? 'It can be drawn, rove and explained; it cannot be held.' : says];
+}
+
+function lower(text) { return text[0].toLowerCase() + text.slice(1); }

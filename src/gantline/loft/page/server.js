@@ -1,0 +1,51 @@
+// Talking with the loft's server. Each request carries all it needs; the newest question is the one that counts.
+
+export class Gone extends Error {}
+export class Turned extends Error {
+  constructor(status, answer) {
+    super(answer.says || `The loft answered ${status}.`);
+    Object.assign(this, { status, answer });
+  }
+}
+
+export async function ask(path, body, { method = body === undefined ? 'GET' : 'POST', signal } = {}) {
+  const headers = body === undefined ? {} : { 'Content-Type': 'application/json', 'X-Gantline': '1' };
+  let response;
+  try {
+    response = await fetch(`/api/${path}`, { method, headers, signal, body: body === undefined ? undefined : JSON.stringify(body), cache: 'no-store' });
+  } catch (error) {
+    if (error.name === 'AbortError') throw error;
+    throw new Gone('The loft has stopped answering.');
+  }
+  const answer = await response.json().catch(() => ({}));
+  if (response.ok || response.status === 422) return answer;
+  throw new Turned(response.status, answer);
+}
+
+// Asks one question at a time and only ever the newest that waits: a dragged pin never builds a queue.
+export class Newest {
+  constructor(path, heard, failed) {
+    Object.assign(this, { path, heard, failed, waiting: null, busy: false });
+  }
+
+  ask(body) {
+    this.waiting = body;
+    if (!this.busy) this.#run();
+  }
+
+  async #run() {
+    this.busy = true;
+    while (this.waiting) {
+      const body = this.waiting;
+      this.waiting = null;
+      try {
+        const answer = await ask(this.path, body);
+        if (!this.waiting || this.path === 'see') this.heard(answer, body);
+      } catch (error) {
+        this.failed(error, body);
+        break;
+      }
+    }
+    this.busy = false;
+  }
+}

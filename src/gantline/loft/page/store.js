@@ -1,0 +1,89 @@
+// What one window knows: the words of the rig, how it is looked at, what is being tried, and the way back.
+
+const JOIN_MS = 900; // keystrokes closer together than this are one step of Undo
+
+export class Store extends EventTarget {
+  constructor() {
+    super();
+    this.past = [];
+    this.future = [];
+    this.open({ text: '', name: '' });
+  }
+
+  // A rig taken up: the way back begins anew unless `words` say which step brought it.
+  open({ text, name, view = 'labelled', way = 'ideal' }) {
+    Object.assign(this, { text, name, view, way, method: null, step: null, whatIf: new Map(), own: new Map(), stepView: null });
+    this.past.length = this.future.length = 0;
+    this.tell('opened');
+  }
+
+  tell(what, detail = {}) { this.dispatchEvent(new CustomEvent(what, { detail })); }
+
+  // The whole text replaced. `words` say the step for Undo; steps with the same `join` soon after each other are one.
+  write(text, words, join = '') {
+    if (text === this.text) return;
+    const last = this.past.at(-1), time = performance.now();
+    if (join && last && last.join === join && time - last.time < JOIN_MS) {
+      Object.assign(last, { after: text, words, time });
+    } else {
+      this.past.push({ before: this.text, after: text, words, join, time, name: this.name, tried: new Map(this.whatIf) });
+    }
+    this.future.length = 0;
+    this.text = text;
+    this.tell('written', { words });
+  }
+
+  undo() { return this.#step(this.past, this.future, 'before'); }
+
+  redo() { return this.#step(this.future, this.past, 'after'); }
+
+  #step(from, to, side) {
+    const step = from.pop();
+    if (!step) return null;
+    to.push(step);
+    step.join = '';
+    this.text = step[side];
+    this.whatIf = side === 'before' ? new Map(step.tried) : new Map();
+    this.tell('written', { words: step.words, stepped: true });
+    return step;
+  }
+
+  // A value tried (null: put back). Nothing is written.
+  try(id, value) {
+    if (value === null) this.whatIf.delete(id); else this.whatIf.set(id, value);
+    this.tell('tried', { id, value });
+  }
+
+  putBack() {
+    this.whatIf.clear();
+    this.tell('tried', { id: null });
+  }
+
+  look(changes) {
+    Object.assign(this, changes);
+    this.tell('looked', changes);
+  }
+}
+
+// The least change that turns one text into the other: what stands before and behind it stays untouched.
+export function difference(before, after) {
+  let from = 0, end = 0;
+  const most = Math.min(before.length, after.length);
+  while (from < most && before[from] === after[from]) from += 1;
+  while (end < most - from && before.at(-1 - end) === after.at(-1 - end)) end += 1;
+  return { from, to: before.length - end, insert: after.slice(from, after.length - end) };
+}
+
+// The offset of a line and column (both from 1, columns in characters as an editor shows them).
+export function offset(text, line, column) {
+  let at = 0;
+  for (let n = 1; n < line; n += 1) {
+    const next = text.indexOf('\n', at);
+    if (next < 0) return text.length;
+    at = next + 1;
+  }
+  const points = [...text.slice(at).split('\n', 1)[0]].slice(0, column - 1).join('');
+  return at + points.length;
+}
+
+export function lineOf(text, at) { return text.slice(0, at).split('\n').length; }
