@@ -1,9 +1,9 @@
 """What the page may ask, one noun a request; every field is checked when it is read."""
 
-from typing import Annotated, Any, Literal, TypeVar
+from typing import Any, Literal, TypeVar
 
 import msgspec
-from msgspec import Meta, Struct
+from msgspec import Struct
 
 from gantline.mechanics import Way
 
@@ -53,11 +53,18 @@ class Edit(Struct, frozen=True, forbid_unknown_fields=True):
     action: dict[str, Any]
 
 
+class Tag(Struct, frozen=True, forbid_unknown_fields=True):
+    """What can be done with a part, or under a word of *Make*; see `making`."""
+
+    text: str
+    of: str
+
+
 class HandOut(Asked, frozen=True):
     """What to hand out of a rig, and the name of the file before its ending; the rest is for figures."""
 
     what: Literal["page", "lesson", "svg", "png", "answer"] = "page"
-    name: Annotated[str, Meta(pattern=r"\A[^\x00-\x1f/\\:*?\"<>|.][^\x00-\x1f/\\:*?\"<>|]{0,79}\Z")] = "rig"
+    name: str = "rig"
     view: str = "labelled"
     theme: Literal["light", "dark", "grey"] = "light"
     lit: tuple[str, ...] | None = None

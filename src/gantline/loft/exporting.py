@@ -17,6 +17,7 @@ from gantline.output import html, png, svg
 from gantline.output.record import answer_record
 
 from .asked import HandOut, Refused
+from .folder import SUFFIX, named
 from .reading import Reading, Unread, look
 
 Tell = Callable[[dict[str, Any]], None]
@@ -28,6 +29,7 @@ PICTURE_WIDTH = 1600  # px
 
 def hand_out(asked: HandOut, tell: Tell) -> dict[str, str]:
     """The file, in base 64, with its name and its type; `tell` hears what is being made. Raises Refused."""
+    named(f"{asked.name}{SUFFIX}")
     try:
         reading = look(asked.text, asked.what_if)
         ending, kind, data = MAKERS[asked.what](reading, asked, lambda says: tell({"says": says}))

@@ -39,6 +39,7 @@ def keep(folder: Folder, asked: Keep) -> tuple[int, dict[str, Any]]:
 
     Then nothing is written: the answer is 409, with both texts, their difference, and both merged where that is safe.
     """
+    named(asked.name)
     with _alone(folder) as hidden:
         now = folder.read(asked.name)
         data = _bytes(asked.text, now)
