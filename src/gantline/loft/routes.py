@@ -34,6 +34,7 @@ class Loft:
             _post("/api/account", self.task("account")),
             _post("/api/offers", self.task("offers")),
             _post("/api/edit", self.task("edit")),
+            _post("/api/tag", self.task("tag")),
             _post("/api/present", self.task("present")),
             _post("/api/export", self.export),
             _get("/api/shelf", self.shelf),

@@ -4,7 +4,7 @@ anything from one request to the next."""
 from collections.abc import Callable
 from typing import Any
 
-from .asked import Edit, HandOut, Offers, See, Tell, Thumbnail, read
+from .asked import Edit, HandOut, Offers, See, Tag, Tell, Thumbnail, read
 
 Hear = Callable[[dict[str, Any]], None]  # is told what is said while an answer is made
 
@@ -52,6 +52,13 @@ def _edit(body: bytes, _: Hear) -> Any:
     return edit(asked.text, asked.action)
 
 
+def _tag(body: bytes, _: Hear) -> Any:
+    from .making import tag
+
+    asked = read(body, Tag)
+    return tag(asked.text, asked.of)
+
+
 def _thumbnail(body: bytes, _: Hear) -> Any:
     from .shelf import thumbnail
 
@@ -60,5 +67,5 @@ def _thumbnail(body: bytes, _: Hear) -> Any:
 
 TASKS: dict[str, Callable[[bytes, Hear], Any]] = {
     "see": _see, "account": _account, "present": _present, "export": _export, "offers": _offers, "edit": _edit,
-    "thumbnail": _thumbnail,
+    "tag": _tag, "thumbnail": _thumbnail,
 }  # fmt: skip

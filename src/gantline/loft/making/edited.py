@@ -20,13 +20,15 @@ class Step(Struct, frozen=True):
 class Edited(Struct, frozen=True):
     """The new text with its changes and the sentence that tells it; or, where `refused` says why not, the old text.
 
-    `problems` are those of a value that was refused. `focus` is the part to go on from, `rope` the rope still in hand,
-    `ended` whether a rope was just ended. `rest` are the contacts a rope was led through before it was led elsewhere.
+    `words` name the step for undo. `problems` are those of a value that was refused. `focus` is the part to go on from,
+    `rope` the rope still in hand, `ended` whether a rope was just ended. `rest` are the contacts a rope was led through
+    before it was led elsewhere.
     """
 
     text: str
     changes: tuple[Step, ...]
     says: str
+    words: str = ""
     focus: str = ""
     rope: str = ""
     ended: bool = False
@@ -44,9 +46,9 @@ class Refused(Exception):
 
 
 def edited(slip: Slip, changes: list[Change], says: str, **more: object) -> Edited:
-    """The text with changes made. Raises Refused where they bring the text a problem it did not have."""
-    text = changed(slip.text, changes)
-    return Edited(text, tuple(_steps(slip.text, changes)), says, **more)  # type: ignore[arg-type]
+    """The text with changes made, told by `says`; its first sentence names the step unless `words` do."""
+    words = more.pop("words", "") or says.partition(". ")[0].removesuffix(".")
+    return Edited(changed(slip.text, changes), tuple(_steps(slip.text, changes)), says, words, **more)  # type: ignore[arg-type]
 
 
 def without_new_problems(slip: Slip, done: Edited) -> Edited:

@@ -12,7 +12,7 @@ from ..givens import spoken
 from .building import new_part, one_sheave_more
 from .edited import Edited, Refused, edited, problems
 from .naming import renaming
-from .offering import new_name, offers, says, shown
+from .offering import new_name, offers, shown
 from .places import Place, lawful
 from .sketch import Sketch, wheel_of, written
 from .slip import Change, Slip, changed
@@ -31,7 +31,8 @@ def take(slip: Slip, wish: Mapping[str, Any]) -> Edited:
     if sketch.ropes.get(rope) and place.contact.side is None:
         return _ended(slip, text, changes, rope)
     told = offers(text, rope)
-    done = edited(slip, changes, told.says if told else "", rope=rope, focus=_focus(place))
+    says, words = told.says if told else "", fastened(place.id)
+    done = edited(slip, changes, says, words=words, rope=rope, focus=_id(place.contact))
     return _with_rest(slip, done, rope, tuple(map(str, wish.get("rest", ()))))
 
 
@@ -43,10 +44,6 @@ def _place(sketch: Sketch, rope: str, id: str) -> Place:
     if found is None:
         raise Refused(not_from_here(id or "Nothing", rove.going if rove else None))
     return found
-
-
-def _focus(place: Place) -> str:
-    return _id(place.contact)
 
 
 def _needed(slip: Slip, sketch: Sketch, place: Place) -> list[Change]:
@@ -140,10 +137,10 @@ def back(slip: Slip, wish: Mapping[str, Any]) -> Edited:
 def lead(slip: Slip, wish: Mapping[str, Any]) -> Edited:
     """A rope led elsewhere from a strand on: {"strand": "fall:3"}. What came behind the next contact is the `rest`."""
     rope, statement, index = _strand(slip, wish)
-    says = f"Leading {rope} elsewhere from {fastened(written(statement.contacts[index - 1]))}."
+    told = f"Leading {rope} elsewhere from {fastened(written(statement.contacts[index - 1]))}."
     rest = tuple(written(contact) for contact in statement.contacts[index + 1 :])
     focus = _held_by(statement, index - 1)
-    return edited(slip, _cut_to(slip, statement, index), says, rope=rope, focus=focus, rest=rest)
+    return edited(slip, _cut_to(slip, statement, index), told, rope=rope, focus=focus, rest=rest)
 
 
 def out(slip: Slip, wish: Mapping[str, Any]) -> Edited:
@@ -209,6 +206,6 @@ def _with_rest(slip: Slip, done: Edited, rope: str, rest: tuple[str, ...]) -> Ed
     if not rest:
         return done
     last = Sketch(Slip(text).tree).ropes[rope]
-    told = _told(text, rope) if last.going is None else says(rope, (), None, 0)
+    told = _told(text, rope) if last.going is None else f"{rope} led on to {fastened(written(last.contacts[-1]))}."
     ended = last.going is None
     return edited(slip, tight(slip.text, text), told, focus=rope, rope="" if ended else rope, ended=ended)

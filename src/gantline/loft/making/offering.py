@@ -4,6 +4,7 @@ from msgspec import Struct
 
 from gantline.account import near
 from gantline.mechanics import Value, solve
+from gantline.output.plates import plate
 from gantline.output.record import written as formula
 from gantline.rig import Rig
 
@@ -14,6 +15,7 @@ from .slip import Slip
 from .spots import Spot, Spots
 from .words import counted, fastened, not_from_here, question, taken, why_these
 
+PREFIX = "rig-"  # of ids in the plate
 MOST_PULLS = 24  # places whose pull is reckoned beforehand
 
 
@@ -45,9 +47,9 @@ class Closed(Struct, frozen=True):
 
 
 class Offers(Struct, frozen=True):
-    """Everything the page needs to lead a rope on. `end` is where it hangs free, px of the figure.
+    """Everything the page needs to lead a rope on. `end` is where it hangs free, px of the figure `svg`.
 
-    `line` and `column` are where words will be added, 0 where the line is not there yet.
+    `line` and `column` are where words will be added; a rope that is not there yet begins a line behind that one.
     """
 
     rope: str
@@ -61,16 +63,19 @@ class Offers(Struct, frozen=True):
     end: Spot | None
     line: int
     column: int
+    svg: str
+    alt: str
 
 
 def offers(text: str, rope: str = "") -> Offers | None:
-    """Where a rope may be led next. `rope` names an unfinished rope of the text; empty, or not yet there: a new one.
+    """Where a rope may be led next. `rope` names an unfinished rope of the text, or a new one; empty: the first that is
+    unfinished, else a new one.
 
     None where the text has lines that cannot be read, or the rope has both its ends.
     """
     slip = Slip(text)
     sketch = Sketch(slip.tree)
-    name = rope or new_name(sketch)
+    name = rope or next((one.name for one in sketch.ropes.values() if one.going), "") or new_name(sketch)
     rove = sketch.ropes.get(name)
     drawn = drafted(slip.tree)
     if drawn is None or (rove is not None and rove.going is None):
@@ -85,7 +90,8 @@ def offers(text: str, rope: str = "") -> Offers | None:
     told = says(name, led, going, sum(place.group != "more" for place in places))
     return Offers(
         name, told, asks, why_these(going), going or "", led, found,
-        tuple(_closed(sketch, places, going)), spots.end(), line, column,
+        tuple(_closed(sketch, places, going)), spots.end(), line, column, str(plate(drawn.scene, PREFIX)),
+        drawn.scene.description,
     )  # fmt: skip
 
 
@@ -107,7 +113,7 @@ def new_name(sketch: Sketch) -> str:
 def _offer(sketch: Sketch, rope: str, place: Place, spots: Spots, reckon: bool) -> Offer:
     rove = sketch.ropes.get(rope)
     pull = _pull(hauled(sketch, rope, place)) if reckon and rove else ""
-    lead = ", " if rove else f"{rope}: "
+    lead = ", " if rove else f"  rope {rope}: "
     return Offer(place.id, place.tag, place.says, place.group, f"{lead}{place.id}", pull, place.why, spots.of(place))
 
 
@@ -125,9 +131,8 @@ def shown(rig: Rig, value: Value) -> str:
 
 
 def _where(slip: Slip, rope: str) -> tuple[int, int]:
-    statement = slip.rope(rope)
-    if statement is None:
-        return 0, 0
+    found = slip.rope(rope)
+    statement = found or [*slip.statements("fixed", "moving", "load"), *slip.statements("rope")][-1]
     last = slip.words(statement)[-1].place
     return last.line, last.column + last.length
 
