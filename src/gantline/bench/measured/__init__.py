@@ -3,18 +3,15 @@
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from .advice import Advice
-    from .budget import Combined, Limits, Part
-    from .lines import Line
-    from .measuring import Estimate, Measured, Residual, Settings, measure
-    from .ratio import Ratio
-    from .readings import Refused, Row, Sheet, read_readings
+    from .budget import Limits
+    from .measuring import Measured, Settings, measure
+    from .readings import Readings, read_readings
+    from .reporting import Report, Table, report
 
 _LAZY = {
-    "Advice": "advice", "Combined": "budget", "Estimate": "measuring", "Limits": "budget", "Line": "lines",
-    "Measured": "measuring", "Part": "budget", "Ratio": "ratio", "Refused": "readings", "Residual": "measuring",
-    "Row": "readings", "Settings": "measuring", "Sheet": "readings", "measure": "measuring",
-    "read_readings": "readings",
+    "Limits": "budget", "Measured": "measuring", "Readings": "readings", "Report": "reporting",
+    "Settings": "measuring", "Table": "reporting", "measure": "measuring", "read_readings": "readings",
+    "report": "reporting",
 }  # fmt: skip
 
 
@@ -28,6 +25,5 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
-    "Advice", "Combined", "Estimate", "Limits", "Line", "Measured", "Part", "Ratio", "Refused", "Residual", "Row",
-    "Settings", "Sheet", "measure", "read_readings",
+    "Limits", "Measured", "Readings", "Report", "Settings", "Table", "measure", "read_readings", "report",
 ]  # fmt: skip

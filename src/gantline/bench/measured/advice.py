@@ -15,7 +15,6 @@ if TYPE_CHECKING:
     import numpy.typing as npt
 
     from .measuring import Estimate
-    from .ratio import Ratio
 
     Array = npt.NDArray[np.float64]
 
@@ -32,9 +31,7 @@ class Advice(Struct, frozen=True):
     after: float = 0.0
 
 
-def advise(
-    estimates: "tuple[Estimate, ...]", done: Fit | None, of: Shares, ratio: "Ratio | str"
-) -> tuple[Advice, ...]:
+def advise(estimates: "tuple[Estimate, ...]", done: Fit | None, of: Shares) -> tuple[Advice, ...]:
     """The most useful first: what cannot be told at all, then the largest part of each uncertainty."""
     if done is None:
         return (Advice("read", ("loads",), tuple(one.name for one in estimates)),)

@@ -1,4 +1,4 @@
-"""Text to a table of cells: which sign parts them, and where the headings stand. One decision for the whole file."""
+"""Text to a grid of cells: which sign parts them, and where the headings stand. One decision for the whole file."""
 
 import csv
 from collections.abc import Iterator
@@ -26,7 +26,7 @@ class Record(Struct, frozen=True):
         return not any(cell.strip() for cell in self.cells)
 
 
-class Table(Struct, frozen=True):
+class Grid(Struct, frozen=True):
     """Headings, the rows below them, how many rows stood above, and the sign between cells."""
 
     head: Record
@@ -35,14 +35,14 @@ class Table(Struct, frozen=True):
     delimiter: str
 
 
-def table(text: str) -> Table:
-    """The table of a text. Raises Unreadable where quotes stay open or no headings are found."""
+def grid(text: str) -> Grid:
+    """The grid of a text. Raises Unreadable where quotes stay open or no headings are found."""
     first, _, rest = text.partition("\n")
     told = first.strip().strip('"')
     if told.lower().startswith("sep=") and len(told) == 5 and told[4] in NAMES:
-        return _table(rest, told[4], 2)
+        return _grid(rest, told[4], 2)
     counts = {sign: _known(text, sign) for sign in NAMES}
-    return _table(text, max(counts, key=lambda sign: counts[sign]), 1)
+    return _grid(text, max(counts, key=lambda sign: counts[sign]), 1)
 
 
 def _known(text: str, sign: str) -> int:
@@ -57,12 +57,12 @@ def _headings(record: Record) -> int:
     return sum(heading(cell) is not None for cell in record.cells)
 
 
-def _table(text: str, sign: str, first: int) -> Table:
+def _grid(text: str, sign: str, first: int) -> Grid:
     above: list[Record] = []
     rest = records(text, sign, first)
     for record in rest:
         if _headings(record) >= 2:
-            return Table(record, tuple(rest), len(above), sign)
+            return Grid(record, tuple(rest), len(above), sign)
         above.append(record)
         if len(above) > _HEAD_WITHIN:
             break

@@ -15,7 +15,7 @@ from .lines import Line, best, straight
 from .means import WAYS, Mean, Scatter, means, scatter
 from .model import UNKNOWNS, Model
 from .ratio import Ratio, ratio_law
-from .readings import Sheet
+from .readings import Readings
 from .screening import screened
 
 
@@ -85,11 +85,12 @@ class Measured(Struct, frozen=True):
     """Everything the readings say. `block` names the block whose weight is measured, None where the rig has none.
 
     `lines` is the law of the machine, F = a W + b, each way read; `ratio` the cross-check, or why there is none.
-    `scatter` is that of one pull. `draws` is how many the Monte Carlo took.
+    `scatter` is that of one pull. `draws` is how many the Monte Carlo took. `fitted` are the four unknowns as the model
+    has them, told or not: together they give every reading.
     """
 
     title: str
-    sheet: Sheet
+    readings: Readings
     settings: Settings
     shares: Shares
     division: float
@@ -101,6 +102,7 @@ class Measured(Struct, frozen=True):
     ratio: Ratio | str
     advice: tuple[Advice, ...]
     draws: int
+    fitted: tuple[float, float, float, float] | None
 
     @property
     def block(self) -> str | None:
@@ -110,21 +112,22 @@ class Measured(Struct, frozen=True):
         return next(one for one in self.estimates if one.name == name)
 
 
-def measure(rig: Rig, sheet: Sheet, settings: Settings = Settings()) -> Measured:  # noqa: B008 - a frozen value
+def measure(rig: Rig, readings: Readings, settings: Settings = Settings()) -> Measured:  # noqa: B008 - a frozen value
     """What the readings say of a rig. Raises NoShares for a rig whose pull is no sum of shares."""
     of = shares(rig)
-    sheet = screened(sheet, of)
-    division = settings.division if settings.division is not None else float(sheet.steps.pull or 0)
-    found = _ways(means(sheet.rows), of)
+    readings = screened(readings, of)
+    division = settings.division if settings.division is not None else float(readings.steps.pull or 0)
+    found = _ways(means(readings.rows), of)
     pulls = [mean for mean in found if mean.what in WAYS]
-    done = _fitted(rig, of, found, sheet, settings, division) if pulls else None
+    done = _fitted(rig, of, found, readings, settings, division) if pulls else None
     spread = _scatter(found, done)
-    ratio = ratio_law(found, sheet.rows, of, spread, division)
+    ratio = ratio_law(found, readings.rows, of, spread, division)
     estimates, draws = _estimates(of, done, settings) if done else (_none(of, settings), 0)
     return Measured(
-        rig.title, sheet, settings, of, division, spread, estimates, _residuals(done) if done else (),
+        rig.title, readings, settings, of, division, spread, estimates, _residuals(done) if done else (),
         Goodness(done.chi2, done.left, done.chance, done.birge) if done else None,
-        _lines(found, done, settings.limits) if done else (), ratio, advise(estimates, done, of, ratio), draws,
+        _lines(found, done, settings.limits) if done else (), ratio, advise(estimates, done, of), draws,
+        _fitted_at(done) if done else None,
     )  # fmt: skip
 
 
@@ -134,13 +137,13 @@ def _ways(found: tuple[Mean, ...], of: Shares) -> tuple[Mean, ...]:
 
 
 def _fitted(
-    rig: Rig, of: Shares, found: tuple[Mean, ...], sheet: Sheet, settings: Settings, division: float
+    rig: Rig, of: Shares, found: tuple[Mean, ...], readings: Readings, settings: Settings, division: float
 ) -> Fit:
     written = _weight(rig, of.block)
     taken = {name: written if name == "block" else 0.0 for name in settings.taken}
     if of.block is None:
         taken["block"] = 0.0
-    weighed = float(sheet.steps.block or 0)
+    weighed = float(readings.steps.block or 0)
     return fit(Model(of, found), division, weighed, taken, {"block": written})
 
 
@@ -151,6 +154,11 @@ def _weight(rig: Rig, block: str | None) -> float:
         return 0.0
     mass = part.mass.number * (rig.gravity.number or 0) if part.mass and part.mass.number else Fraction(0)
     return float(part.weight.number if part.weight and part.weight.number else mass)
+
+
+def _fitted_at(done: Fit) -> tuple[float, float, float, float]:
+    e, block, drag, zero = (float(number) for number in done.at)
+    return e, block, drag, zero
 
 
 def _scatter(found: tuple[Mean, ...], done: Fit | None) -> Scatter | None:
@@ -213,4 +221,3 @@ def _lines(found: tuple[Mean, ...], done: Fit, limits: Limits) -> tuple[tuple[st
         else:
             lines.append((way, straight([Fraction(m.load) for m in own], [Fraction(m.value) for m in own], u_y)))
     return tuple(lines)
-

@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from gantline.problems import Problem
 
-from .cells import NAMES, Record, Table, table
+from .cells import NAMES, Grid, Record, grid
 from .headers import KINDS, REPEATED, Column, WrongUnit, factor, heading
 from .numerals import Odd, decimal_mark, numeral
 from .text import Unreadable, stop, text_of
@@ -65,7 +65,7 @@ class Steps(Struct, frozen=True):
     block: Fraction | None = None
 
 
-class Sheet(Struct, frozen=True):
+class Readings(Struct, frozen=True):
     """A whole table. `read` = used + refused + `empty`; `told` says aloud how the file was read."""
 
     rows: tuple[Row, ...]
@@ -80,21 +80,21 @@ class Sheet(Struct, frozen=True):
         return len(self.rows) + len(self.refused) + self.empty
 
 
-def read_readings(data: bytes, gravity: Fraction) -> tuple[Sheet | None, tuple[Problem, ...]]:
+def read_readings(data: bytes, gravity: Fraction) -> tuple[Readings | None, tuple[Problem, ...]]:
     """The rows of a table, or None and what keeps it from being read. `gravity` (m/s2) turns masses into loads."""
     try:
         text, encoding = text_of(data)
-        found = table(text)
+        found = grid(text)
         columns, unused = _columns(found, gravity)
     except Unreadable as unreadable:
         return None, (unreadable.problem,)
     cells = (record.cells[c.place] for record in found.rows for c in columns if c.place < len(record.cells))
     mark = decimal_mark(cells, found.delimiter)
-    sheet = _Reading(found, columns, mark, gravity).sheet(_told(found, encoding, mark, columns, unused))
-    return sheet, ()
+    readings = _Reading(found, columns, mark, gravity).readings(_told(found, encoding, mark, columns, unused))
+    return readings, ()
 
 
-def _told(found: Table, encoding: str, mark: str, columns: list[Column], unused: list[int]) -> tuple[str, ...]:
+def _told(found: Grid, encoding: str, mark: str, columns: list[Column], unused: list[int]) -> tuple[str, ...]:
     decimals = {",": "a comma", ".": "a point", "?": "nothing that could be told"}[mark]
     told = [f"Read as {encoding}, cells parted by {NAMES[found.delimiter]}, decimals by {decimals}."]
     told.append(" ".join(["Columns:", ", ".join(f"{c.place + 1} {c.what}" for c in columns) + "."]))
@@ -106,7 +106,7 @@ def _told(found: Table, encoding: str, mark: str, columns: list[Column], unused:
     return tuple(told)
 
 
-def _columns(found: Table, gravity: Fraction) -> tuple[list[Column], list[int]]:
+def _columns(found: Grid, gravity: Fraction) -> tuple[list[Column], list[int]]:
     """The columns that are used, and the places of those that are not. Raises Unreadable."""
     columns: list[Column] = []
     unused: list[int] = []
@@ -161,16 +161,16 @@ def _pulls_there(columns: list[Column], line: int) -> None:
 class _Reading:
     """Goes through the rows, keeping those that can be used."""
 
-    def __init__(self, found: Table, columns: list[Column], mark: str, gravity: Fraction) -> None:
-        self.table, self.columns, self.mark, self.gravity = found, columns, mark, gravity
+    def __init__(self, found: Grid, columns: list[Column], mark: str, gravity: Fraction) -> None:
+        self.grid, self.columns, self.mark, self.gravity = found, columns, mark, gravity
         self.width = len(found.head.cells)
         self.finest: dict[str, Fraction] = {}
 
-    def sheet(self, told: tuple[str, ...]) -> Sheet:
+    def readings(self, told: tuple[str, ...]) -> Readings:
         rows: list[Row] = []
         refused: list[Refused] = []
         empty = 0
-        for record in self.table.rows:
+        for record in self.grid.rows:
             if record.blank:
                 empty += 1
                 continue
@@ -182,7 +182,7 @@ class _Reading:
         pulls = [n for row in rows for n in (*row.raising, *row.lowering, *row.zero)]
         steps = Steps(_step(pulls, self.finest.get("pull")), _step([n for r in rows for n in r.block],
                       self.finest.get("weight")))  # fmt: skip
-        return Sheet(tuple(rows), tuple(refused), empty, self.table.above, told, steps)
+        return Readings(tuple(rows), tuple(refused), empty, self.grid.above, told, steps)
 
     def row(self, record: Record) -> Row | Refused:
         """A row in SI, or why it is none."""

@@ -6,22 +6,22 @@ from msgspec.structs import replace
 
 from gantline.mechanics import Shares
 
-from .readings import Refused, Row, Sheet
+from .readings import Readings, Refused, Row
 
 TRAVEL = Fraction(3, 100)  # the travels may differ from the velocity ratio by this share: rule and tape, not a strand
 WEIGHED = Fraction(3, 100)  # cheap masses may be off by this share before a pull counts as too small
 
 
-def screened(sheet: Sheet, shares: Shares) -> Sheet:
-    """The sheet without rows that cannot be, which stand among the refused."""
-    kept, refused = [], list(sheet.refused)
-    for row in sheet.rows:
-        reason = _impossible(row, shares, sheet.steps.pull or Fraction(0))
+def screened(readings: Readings, shares: Shares) -> Readings:
+    """The readings without rows that cannot be, which stand among the refused."""
+    kept, refused = [], list(readings.refused)
+    for row in readings.rows:
+        reason = _impossible(row, shares, readings.steps.pull or Fraction(0))
         if reason is None:
             kept.append(row)
         else:
             refused.append(reason)
-    return replace(sheet, rows=tuple(kept), refused=tuple(sorted(refused, key=lambda one: one.line)))
+    return replace(readings, rows=tuple(kept), refused=tuple(sorted(refused, key=lambda one: one.line)))
 
 
 def _impossible(row: Row, shares: Shares, division: Fraction) -> Refused | None:

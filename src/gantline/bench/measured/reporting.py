@@ -1,0 +1,317 @@
+"""The lab report as words and tables: what the page, the print and the terminal have in common."""
+
+from math import isfinite
+
+from msgspec import Struct
+
+from gantline.account import Caution
+from gantline.figure import Scene
+
+from . import words
+from .advice import Advice
+from .budget import LEVEL, Combined
+from .measuring import Estimate, Measured
+from .plots import pulls_plot, residuals_plot
+from .ratio import Ratio
+from .readings import Readings
+from .shown import interval, places, to_place, value_and
+
+
+class Table(Struct, frozen=True):
+    """`head` names the columns, the first of which names the rows; `note` stands below."""
+
+    caption: str
+    head: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    note: str = ""
+
+
+class Report(Struct, frozen=True):
+    """One report. `improve` are things to do, the most useful first; `how` says by which formulas it was worked out."""
+
+    title: str
+    lead: str
+    notes: tuple[str, ...]
+    results: Table
+    plots: tuple[Scene, ...]
+    readings: Table
+    ratio: str
+    pairs: Table | None
+    budget: Table
+    lines: Table | None
+    accounting: str
+    refused: Table | None
+    improve: tuple[str, ...]
+    how: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+
+
+def report(of: Measured, cautions: tuple[Caution, ...]) -> Report:
+    """The report on what was measured."""
+    return Report(
+        of.title or "A rig without a title", lead(of), notes(of), results(of), _plots(of), _readings(of), ratio(of),
+        _pairs(of), _budget(of), _lines(of), accounting(of.readings), refused(of.readings), improve(of), _how(of),
+        cautions,
+    )  # fmt: skip
+
+
+# -- results ----------------------------------------------------------------------------------------------------------
+
+
+def lead(of: Measured) -> str:
+    """The result in one sentence, or what is known instead."""
+    found = of.estimate("efficiency")
+    if found.value is not None and found.combined is not None:
+        low, high = found.value - found.combined.half, found.value + found.combined.half
+        digits = max(places(found.combined.u) - 2, 0)
+        between = f"95 %: {words.percent(low, digits)} to {words.percent(high, digits)}"
+        return f"Each sheave passes on {words.percent(found.value, digits)} of the pull while it runs ({between})."
+    if isinstance(of.ratio, Ratio):
+        value, half = value_and(of.ratio.efficiency, of.ratio.half)
+        return (
+            f"Raising over lowering says that each sheave passes on {value} ± {half} of the pull, if drag and zero are "
+            "nothing. The readings cannot tell these apart from it."
+        )
+    return "These readings do not tell what the sheaves pass on."
+
+
+def notes(of: Measured) -> tuple[str, ...]:
+    """What a reader must know before using a number."""
+    found = []
+    efficiency = of.estimate("efficiency")
+    if efficiency.value is not None and efficiency.value > 1:
+        found.append(
+            "An efficiency above 1 cannot be: wheels that lose next to nothing, loads lighter than was written, or a "
+            "scale that shows too little."
+        )
+    for name in ("block", "drag"):
+        one = next((each for each in of.estimates if each.name == name), None)
+        if one is not None and one.interval is not None and one.interval[0] < 0 <= one.interval[1]:
+            found.append(f"{words.NAMES[name]}: the interval holds zero, so there may be none.")
+        elif one is not None and one.interval is not None and one.interval[1] < 0:
+            found.append(f"{words.NAMES[name]}: below zero, which cannot be: look at the loads and the scale.")
+    held = [words.SHORT[one.name] for one in of.estimates if one.held]
+    if held:
+        found.append(
+            f"Taken as it stands: {words.listed(held)}. If that is wrong, the other results are wrong with it."
+        )
+    if of.goodness is not None and of.goodness.lacking:
+        found.append(
+            f"The readings scatter about the model {to_place(of.goodness.birge, 2)} times as much as about each other "
+            f"(chi-squared {to_place(of.goodness.chi2, 1)} for {of.goodness.left}; chance {of.goodness.chance:.2g}). "
+            "Something is not in the model; every interval is widened by that factor (Birge ratio)."
+        )
+    return tuple(found)
+
+
+def results(of: Measured) -> Table:
+    rows = tuple(_result(of, one) for one in of.estimates)
+    head = ("", "value", "standard uncertainty", "95 % interval", "95 % by Monte Carlo")
+    return Table("What the readings say", head, rows)
+
+
+def name_of(of: Measured, name: str) -> str:
+    """An unknown's name with its letter; the block by its own name."""
+    said = f"Weight of {of.block}" if name == "block" and of.block else words.NAMES[name]
+    return f"{said}, {words.SYMBOLS[name]}"
+
+
+def _result(of: Measured, one: Estimate) -> tuple[str, ...]:
+    name, unit = name_of(of, one.name), words.UNITS[one.name]
+    after = f"\u00a0{unit}" if unit else ""
+    if one.held and one.value is not None:
+        return name, f"{to_place(one.value, 3)}{after}", words.HELD[one.name], "", ""
+    if one.value is None or one.combined is None or one.spread is None or one.interval is None:
+        return name, "not told", f"not apart from {words.listed([words.SHORT[n] for n in one.tied])}", "", ""
+    u = one.combined.u
+    value, shown = value_and(one.value, u)
+    return (
+        name, f"{value}{after}", f"{shown}{after}", f"{interval(*one.interval, u)}{after}",
+        f"{interval(one.spread.low, one.spread.high, u)}{after}",
+    )  # fmt: skip
+
+
+# -- readings ---------------------------------------------------------------------------------------------------------
+
+
+def _plots(of: Measured) -> tuple[Scene, ...]:
+    return (pulls_plot(of), residuals_plot(of)) if of.residuals else ()
+
+
+def _readings(of: Measured) -> Table:
+    rows = tuple(
+        (
+            _what(one.mean.what, of), to_place(one.mean.load, 3) if one.mean.what in ("raising", "lowering") else "–",
+            str(one.mean.many), to_place(one.mean.value, 4), to_place(one.expected, 4), to_place(one.deviation, 4),
+            to_place(one.steps, 1),
+        )
+        for one in of.residuals
+    )  # fmt: skip
+    head = ("", "load, N", "times read", "mean, N", "model, N", "uncertainty of the mean, N", "left over, in these")
+    return Table("Readings, one mean a row", head, rows, _scatter(of))
+
+
+def _scatter(of: Measured) -> str:
+    if of.scatter is None:
+        return "Nothing was read twice, so the scatter is not known."
+    shown = to_place(of.scatter.deviation, places(of.scatter.deviation))
+    return f"One pull scatters by {shown} N ({words.many(of.scatter.freedom, 'degree')} of freedom)."
+
+
+def _what(what: str, of: Measured) -> str:
+    return {"raising": "Raising", "lowering": "Lowering", "zero": "Nothing hung"}.get(what, of.block or "block")
+
+
+# -- the ratio law ----------------------------------------------------------------------------------------------------
+
+
+def ratio(of: Measured) -> str:
+    """The cross-check in sentences."""
+    if isinstance(of.ratio, str):
+        return of.ratio
+    law = f"K to the power {of.ratio.power}, K = 1/e" if of.ratio.power is not None else "a function of e alone"
+    value, half = value_and(of.ratio.efficiency, of.ratio.half)
+    said = (
+        f"Raising over lowering is {law}, whatever hangs there: neither load nor block weight is needed, and an error "
+        f"of the scale's gain cancels. By this law alone e = {value} ± {half} (95 %)."
+    )
+    if of.ratio.chance < 0.01:
+        said += " But it is not the same at every load: a sign of drag or of a zero, which do not cancel."
+    return f"{said} {_against(of, of.ratio)}".strip()
+
+
+def _against(of: Measured, law: Ratio) -> str:
+    one = of.estimate("efficiency")
+    if one.value is None or one.combined is None:
+        return ""
+    apart = abs(one.value - law.efficiency)
+    u = max(one.combined.u, law.u)
+    shown = to_place(apart, places(u))
+    if apart <= 2 * u:
+        return f"The fit says {value_and(one.value, one.combined.u)[0]}: {shown} apart, which the uncertainties allow."
+    drag = next((each for each in of.estimates if each.name in ("drag", "zero") and each.value), None)
+    why = "; the fit has drag and zero in it, the law has not" if drag is not None else ""
+    return f"The fit says {value_and(one.value, one.combined.u)[0]}: {shown} apart, more than they allow{why}."
+
+
+def _pairs(of: Measured) -> Table | None:
+    if isinstance(of.ratio, str):
+        return None
+    rows = tuple(
+        (
+            "not said" if pair.load is None else f"{to_place(pair.load, 3)}\u00a0N", to_place(pair.ratio, 4),
+            *value_and(pair.efficiency, pair.u),
+        )
+        for pair in of.ratio.pairs
+    )  # fmt: skip
+    return Table("Raising over lowering, load by load", ("load", "ratio", "efficiency", "standard uncertainty"), rows)
+
+
+# -- the budget -------------------------------------------------------------------------------------------------------
+
+
+def _budget(of: Measured) -> Table:
+    told = [(one, one.combined) for one in of.estimates if one.combined is not None]
+    rows = [row for one, whole in told for row in _parts(of, one, whole)]
+    stated = _unstated(of)
+    head = ("source", "kind", "adds to the standard uncertainty", "of the whole", "degrees of freedom")
+    return Table("Where the uncertainty comes from", head, tuple(rows), stated)
+
+
+def _parts(of: Measured, one: Estimate, whole: Combined) -> list[tuple[str, ...]]:
+    unit = words.UNITS[one.name]
+    after = f"\u00a0{unit}" if unit else ""
+    decimals = places(whole.u)
+    rows: list[tuple[str, ...]] = [
+        (
+            f"{words.SYMBOLS[one.name]}: {words.SOURCES[part.source]}", words.KINDS.get(part.source, words.LIMIT_KIND),
+            f"{to_place(part.u, decimals)}{after}", words.percent(part.u**2 / whole.u**2, 0), _freedom(part.freedom),
+        )
+        for part in sorted(whole.parts, key=lambda part: -part.u)
+    ]  # fmt: skip
+    rows.append(
+        (
+            f"{words.SYMBOLS[one.name]}: together",
+            "",
+            f"{to_place(whole.u, decimals)}{after}",
+            "",
+            _freedom(whole.freedom),
+        )
+    )
+    return rows
+
+
+def _freedom(freedom: float) -> str:
+    return f"{int(freedom)}" if isfinite(freedom) and freedom < 1000 else "∞"
+
+
+def _unstated(of: Measured) -> str:
+    limits = of.settings.limits
+    both = (("the masses' error (--masses)", limits.masses), ("the scale's gain (--gain)", limits.gain))
+    missing = [name for name, said in both if said is None]
+    division = f"Division of the scale: {of.division:g} N, {_division_from(of)}."
+    return f"{division} Not stated, so not counted: {words.listed(missing)}." if missing else division
+
+
+def _division_from(of: Measured) -> str:
+    return "as stated" if of.settings.division is not None else "from the last digit of the readings"
+
+
+def _lines(of: Measured) -> Table | None:
+    rows = tuple(
+        (way.capitalize(), *value_and(line.slope, line.u_slope), *(f"{one}\u00a0N" for one in value_and(line.intercept,
+         line.u_intercept)), to_place(line.correlation, 3))
+        for way, line in of.lines
+    )  # fmt: skip
+    if not rows:
+        return None
+    head = ("", "slope a", "its uncertainty", "pull at no load b", "its uncertainty", "correlation")
+    kind = (
+        "best line by the effective variance, loads and pulls both in error" if of.settings.limits.masses
+        else "weighted line, loads without error"
+    )  # fmt: skip
+    return Table("The law of the machine: pull = a × load + b", head, rows, f"Each way by itself: {kind}.")
+
+
+# -- rows that are not used, and what to do next ----------------------------------------------------------------------
+
+
+def accounting(of: Readings) -> str:
+    """Every row read is used, refused or empty."""
+    empty = f", {of.empty} empty" if of.empty else ""
+    return f"{words.many(of.read, 'row')} read: {len(of.rows)} used, {len(of.refused)} refused{empty}."
+
+
+def refused(of: Readings) -> Table | None:
+    rows = tuple((f"Row {one.line}", f"{one.reason[:1].upper()}{one.reason[1:]}.") for one in of.refused)
+    return Table("Rows that are not used", ("row of the file", "why"), rows) if rows else None
+
+
+def improve(of: Measured) -> tuple[str, ...]:
+    """What would improve this most, in order."""
+    return tuple(_advised(of, one) for one in of.advice)
+
+
+def _advised(of: Measured, one: Advice) -> str:
+    names = words.listed([words.SHORT[name] for name in one.of])
+    if one.kind == "read":
+        what = words.listed([words.NEEDED[need] for need in one.what])
+        return f"To tell {names}: {what}."
+    do = words.BETTER[one.what[0]]
+    unit = words.UNITS[one.of[0]]
+    after = f"\u00a0{unit}" if unit else ""
+    decimals = places(one.after)
+    return (
+        f"For the {names}: {do}. Its standard uncertainty would go from {to_place(one.before, decimals)} to "
+        f"{to_place(one.after, decimals)}{after}."
+    )
+
+
+def _how(of: Measured) -> tuple[str, ...]:
+    said = [*of.readings.told, words.MODEL]
+    if of.residuals:
+        said += [words.FIT, words.PROPAGATED]
+    if of.draws:
+        said.append(words.drawn(of.draws))
+    said.append(f"The interval holds {LEVEL:.0%} in the long run: of 100 such series about 95 hold the true value.")
+    return tuple(said)
