@@ -1,7 +1,9 @@
 """From a rig and its answer to an inert picture: layout, glyphs, views. Decides no magnitude."""
 
-from .alt import describe
+from .alt import SHOWS, describe
+from .chart import Axis, Series, chart
 from .draw import Frame, draw, part_ids
+from .glyphs.notes import arrow_part
 from .hauling import hauled, shown_travel
 from .kinematics import Kinematics, RopePath, StrandMotion, WheelMotion, kinematics
 from .layout import Body, Layout, NotDrawable, Wheel, lay_out
@@ -10,7 +12,8 @@ from .views import VIEWS
 from .words import width as text_width
 
 __all__ = [
-    "VIEWS", "Arc", "Body", "Circle", "Frame", "Kinematics", "Layout", "Line", "NotDrawable", "Panel", "Path",
-    "Primitive", "Rect", "RopePath", "Run", "Scene", "Strand", "StrandMotion", "Text", "Wheel", "WheelMotion", "Wrap",
-    "describe", "draw", "hauled", "kinematics", "lay_out", "part_ids", "shown_travel", "text_width",
+    "SHOWS", "VIEWS", "Arc", "Axis", "Body", "Circle", "Frame", "Kinematics", "Layout", "Line", "NotDrawable",
+    "Panel", "Path", "Primitive", "Rect", "RopePath", "Run", "Scene", "Series", "Strand", "StrandMotion",
+    "Text", "Wheel", "WheelMotion", "Wrap", "arrow_part", "chart", "describe", "draw", "hauled", "kinematics",
+    "lay_out", "part_ids", "shown_travel", "text_width",
 ]  # fmt: skip

@@ -1,4 +1,4 @@
-"""The rig on the way: after any travel, wheels turned, paint marks carried along, the place where it began in dashes."""
+"""The rig on the way: after any travel, wheels turned, paint marks carried along, where it began in dashes."""
 
 from gantline.mechanics import Answer
 from gantline.rig import Rig

@@ -5,8 +5,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from gantline.account import Step
 
 from .schedule import needed, scheduled
-from .score import card_moves, moves_of
 from .storyboard import Act, Kind, Move, Shot, Storyboard
+from .take import card_moves, moves_of
 from .words import HOLD, LEAST, LEVELS, RECAP, TITLE, on_grid, speech
 
 Words = Mapping[tuple[str, str], str]  # (key of the act, step id) -> the tutor's sentence, slots live
@@ -52,13 +52,12 @@ def _card(id: str, kind: Kind, act: int) -> Shot:
 
 def _steps(act: Act, number: int, words: Words) -> Iterator[Shot]:
     seen: dict[str, int] = {}
-    before: Step | None = None
-    for step in act.account.steps:
+    said = [_said(act, step, words) for step in act.account.steps]
+    all_moves = moves_of(act, [spoken for spoken, _ in said])
+    for step, (spoken, written), moves in zip(act.account.steps, said, all_moves, strict=True):
         seen[step.id] = seen.get(step.id, 0) + 1
         id = f"{act.key}/{step.id}" if seen[step.id] == 1 else f"{act.key}/{step.id}-{seen[step.id]}"
-        says, written = _said(act, step, words)
-        yield Shot(id, "step", number, step, says, written, step.pause, moves_of(act, step, before), 0.0, 0.0)
-        before = step
+        yield Shot(id, "step", number, step, spoken, written, step.pause, moves, 0.0, 0.0)
 
 
 def _said(act: Act, step: Step, words: Words) -> tuple[str, str]:

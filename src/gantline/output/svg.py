@@ -2,6 +2,7 @@
 
 import re
 from base64 import b64encode
+from collections.abc import Iterable, Sequence
 from functools import cache
 from importlib.resources import files
 from math import cos, radians, sin
@@ -22,8 +23,8 @@ def write(scene: Scene, theme: str = "light", prefix: str = "", fonts: bool = Fa
     Raises KeyError for an unknown theme.
     """
     colours = PAGE if theme == "page" else THEMES[theme]
-    writer = _Writer(prefix)
-    body = writer.body(scene)
+    writer = Writer(prefix)
+    body = writer.body(scene.marks)
     name = f"{prefix}plate"
     rules = [f"#{name} .{klass}{{{css(role, pencil, colours)}}}" for klass, role, pencil in writer.classes()]
     rules.append(f"#{name} text{{font-family:{FAMILY};font-kerning:none}}")
@@ -31,7 +32,7 @@ def write(scene: Scene, theme: str = "light", prefix: str = "", fonts: bool = Fa
         halo = f"paint-order:stroke;stroke:{colours['paper']};stroke-width:4;stroke-linejoin:round"
         rules.append(f'#{name} [data-layer="label"] text{{{halo}}}')
     if fonts:
-        rules = [*_faces(scene), *rules]
+        rules = [*faces(scene.marks), *rules]
     wide, high = _n(scene.width), _n(scene.height)
     size = f'viewBox="{_n(scene.left)} {_n(scene.top)} {wide} {high}" width="{wide}" height="{high}"'
     ground = (
@@ -69,7 +70,7 @@ def _n(value: float) -> str:
     return "0" if text == "-0" else text
 
 
-class _Writer:
+class Writer:
     """Writes primitives and remembers which classes they use."""
 
     def __init__(self, prefix: str) -> None:
@@ -84,11 +85,11 @@ class _Writer:
         self.used[role, pencil] = name
         return name
 
-    def body(self, scene: Scene) -> str:
+    def body(self, marks: Sequence[Primitive]) -> str:
         """All marks in paint order; marks of one layer, body and wheel share a group."""
         made: list[str] = []
         now: tuple[str, str, str] | None = None
-        for mark in scene.marks:
+        for mark in marks:
             key = (mark.layer, mark.body, mark.sheave)
             if key != now:
                 made.append(("</g>" if now else "") + self.group(*key))
@@ -243,9 +244,9 @@ def _transform(mark: Path) -> str:
     return f' transform="{" ".join(steps)}"' if steps else ""
 
 
-def _faces(scene: Scene) -> list[str]:
-    """The typeface rules for the cuts a scene uses, with the fonts in them."""
-    used = {(mark.weight, run.italic) for mark in scene.marks if isinstance(mark, Text) for run in mark.runs}
+def faces(marks: Iterable[Primitive]) -> list[str]:
+    """The typeface rules for the cuts these marks use, with the fonts in them."""
+    used = {(mark.weight, run.italic) for mark in marks if isinstance(mark, Text) for run in mark.runs}
     return [
         f"@font-face{{font-family:'STIX Two Text';font-weight:{weight};font-style:{'italic' if italic else 'normal'};"
         f"src:url(data:font/woff2;base64,{_font(f'{weight}i' if italic else str(weight))}) format('woff2')}}"

@@ -1,5 +1,7 @@
 """What is written on a plate: force arrows, dimensions, discs, bands, scale bars. Each claims the room it takes."""
 
+import re
+
 from ..plate import Plate
 from ..scene import Run
 from ..words import plain, width
@@ -7,6 +9,7 @@ from ..words import plain, width
 SHAFT, HEAD, HALF_HEAD, NOTCH = 3.1, 4.2, 1.45, 0.18
 DISC, DISC_TEXT = 9.2, 13.5
 LABEL = 15.0
+_ARROW = re.compile(r"M-([\d.]+) 0V(-?[\d.]+)L-([\d.]+) (-?[\d.]+)L0 (-?[\d.]+)L")
 SCALE_TEXT = 13.5
 
 
@@ -29,6 +32,16 @@ def arrow_outline(length: float, shaft: float) -> str:
     back = length - s * head
     left = f"M{-half:.2f} 0V{neck:.2f}L{-wide:.2f} {back:.2f}L0 {length:.2f}"
     return f"{left}L{wide:.2f} {back:.2f}L{half:.2f} {neck:.2f}V0Z"
+
+
+def arrow_part(outline: str, share: float) -> str:
+    """An arrow's outline on its way from the tail: `share` of its length, its head as large as there is room for."""
+    half, neck, wide, back, tip = (float(number) for number in _ARROW.match(outline).groups())  # type: ignore[union-attr]
+    s, length = (1 if tip > 0 else -1), abs(tip) * share
+    fall = min(1.0, length / max(abs(tip - back), 1e-9))  # of the head
+    back_now, neck_now = length - abs(tip - back) * fall, max(0.0, length - abs(tip - neck) * fall)
+    left = f"M{-half:.2f} 0V{s * neck_now:.2f}L{-wide * fall:.2f} {s * back_now:.2f}L0 {s * length:.2f}"
+    return f"{left}L{wide * fall:.2f} {s * back_now:.2f}L{half:.2f} {s * neck_now:.2f}V0Z"
 
 
 def hollow_arrow(plate: Plate, x: float, tail: float, tip: float) -> None:

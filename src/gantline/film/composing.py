@@ -1,0 +1,96 @@
+"""A shot in the making: the layers of its picture, and the moves that change them one after the other."""
+
+from collections.abc import Callable, Mapping
+
+from msgspec import Struct
+
+from .formats import Box
+from .picture import Layer, Moment, Picture
+from .stage import Lit, Stage
+from .storyboard import Move, Verb
+from .verbs import EASING
+
+ORDER = ("under", "rig", "over", "column", "words", "ledger")
+Partly = Callable[[float], Layer]  # a layer on its way, by the share of the move that is done
+
+
+class Change(Struct, frozen=True):
+    """A move and what it makes of the picture. `partly` draws layers on the way; all else passes over evenly."""
+
+    move: Move
+    after: Picture
+    partly: Mapping[str, Partly] = {}
+    zone: Box | None = None
+
+    def at(self, before: Picture, share: float) -> Moment:
+        """The frame when `share` of the move's time is over."""
+        now = EASING[self.move.verb](min(max(share, 0.0), 1.0))
+        if now <= 0.0:
+            return Moment(before)
+        if now >= 1.0:
+            return Moment(self.after)
+        if not self.partly:
+            return Moment(before, self.after, now)
+        made = {name: draw(now) for name, draw in self.partly.items()}
+        kept = {layer.name: layer for layer in self.after.layers}
+        return Moment(_picture(self.after, {**kept, **made}), zone=self.zone)
+
+
+def _picture(like: Picture, layers: Mapping[str, Layer]) -> Picture:
+    return Picture(like.width, like.height, _in_order(layers), like.says)
+
+
+def _in_order(layers: Mapping[str, Layer]) -> tuple[Layer, ...]:
+    return tuple(layers[name] for name in ORDER if name in layers)
+
+
+class Scenery(Struct, frozen=True):
+    """What a shot leaves behind: its picture, what is in ink, which view it was, whether the rig stands hauled."""
+
+    picture: Picture
+    lit: Lit
+    view: str
+    hauled: bool
+    rows: tuple[tuple[str, str], ...]  # what is known so far
+
+
+class Composer:
+    """Collects the changes of one shot on a stage."""
+
+    def __init__(self, stage: Stage, before: Picture | None = None) -> None:
+        self.stage, self.format = stage, stage.format
+        self.layers: dict[str, Layer] = {layer.name: layer for layer in before.layers} if before else {}
+        self.says = before.says if before else ""
+        self.changes: list[Change] = []
+
+    @property
+    def picture(self) -> Picture:
+        return Picture(self.format.width, self.format.height, _in_order(self.layers), self.says)
+
+    def put(self, **layers: Layer | None) -> None:
+        """Layers that are there from the first frame on, or (None) gone."""
+        for name, layer in layers.items():
+            if layer is None:
+                self.layers.pop(name, None)
+            else:
+                self.layers[name] = layer
+
+    def change(
+        self, verb: Verb, what: str, seconds: float, layers: Mapping[str, Layer | None],
+        partly: Mapping[str, Partly] | None = None, waits: bool = False, turn: bool = False, zone: Box | None = None,
+    ) -> None:  # fmt: skip
+        """A move to these layers. `waits` for the word; `turn`: of the learner's own time."""
+        self.put(**layers)
+        move = Move(verb, what, seconds, "pause" if turn else "said" if waits else "next")
+        self.changes.append(Change(move, self.picture, partly or {}, zone))
+
+    @property
+    def rig_zone(self) -> Box:
+        """Where the rig and all that is written on it stand, with room to spare."""
+        left, top, right, bottom = self.format.rig
+        return max(0.0, left - 90), 0.0, min(float(self.format.width), right + 180), bottom + 30
+
+    @property
+    def column_zone(self) -> Box:
+        left, top, right, bottom = self.format.column
+        return max(0.0, left - 80), max(0.0, top - 80), min(float(self.format.width), right + 80), bottom + 40

@@ -1,0 +1,180 @@
+"""Formulas beside the rig: set out as the page sets them, in the plates' own type, as large as the room allows."""
+
+from collections.abc import Mapping
+from itertools import pairwise
+
+from msgspec import Struct
+
+from gantline.figure import Run
+from gantline.quantity import (
+    Equation,
+    Letter,
+    Numeral,
+    Raised,
+    Row,
+    Set,
+    Shown,
+    Sign,
+    Stacked,
+    Words,
+    set_out,
+)
+
+from .pen import Pen, width
+
+WEIGHT = 500
+AXIS, BAR, GAP = 0.26, 0.045, 0.12  # of the size: the bar's height over the baseline, its thickness, space about it
+HIGH, LOW = 0.70, 0.22  # of the size: above and below the baseline
+INDEX, INDEX_DROP = 0.72, 0.22
+SPACES = {"relation": 0.26, "binary": 0.2, "plain": 0.2}
+Kinds = Mapping[str, str]  # symbol -> the role its letter is written in
+
+
+class Piece(Struct, frozen=True):
+    """A run of a formula, or the bar of a fraction (no run): place from the formula's start, on its baseline, px."""
+
+    x: float
+    y: float
+    size: float
+    run: Run | None
+    role: str = "ink-text"
+    wide: float = 0.0
+
+
+class Setting(Struct, frozen=True):
+    """A formula at a size: how wide it is, how far it reaches above and below its baseline (px), and its pieces."""
+
+    wide: float
+    above: float
+    below: float
+    pieces: tuple[Piece, ...]
+
+    def draw(self, pen: Pen, x: float, y: float) -> None:
+        """With its start at x, on the baseline y."""
+        for piece in self.pieces:
+            if piece.run is None:
+                pen.rect("dot", x + piece.x, y + piece.y, piece.wide, BAR * piece.size)
+            else:
+                pen.text((piece.run,), x + piece.x, y + piece.y, piece.size, WEIGHT, role=piece.role)
+
+
+def setting(shown: Shown, size: float, kinds: Kinds) -> Setting:
+    """A formula on one line."""
+    return _set(set_out(shown), size, kinds)
+
+
+def lines(shown: Shown, size: float, least: float, room: float, kinds: Kinds) -> list[Setting]:
+    """The formula at the largest size, down to `least`, at which it fits into `room` (px): on one line, or broken
+    before its equals signs. Past that the smallest is taken as it is."""
+    for now in _sizes(size, least):
+        one = setting(shown, now, kinds)
+        if one.wide <= room:
+            return [one]
+    for now in _sizes(size, least):
+        found = [_set(row, now, kinds) for row in _broken(shown)]
+        if max(each.wide for each in found) <= room or now == least:
+            return found
+    return []
+
+
+def _sizes(size: float, least: float) -> list[float]:
+    return [size * share for share in (1, 0.92, 0.84, 0.76, 0.68, 0.6) if size * share > least] + [min(least, size)]
+
+
+def _broken(shown: Shown) -> list[Row]:
+    """A line for what is before the first sign of equality, and one for each such sign with what follows it."""
+    if isinstance(shown, str) and ", " in shown:
+        return [set_out(part) for part in shown.split(", ")]
+    parts = set_out(shown).parts
+    cuts = [n for n, part in enumerate(parts) if isinstance(part, Sign) and part.role == "relation"]
+    if isinstance(shown, Equation) and len(cuts) > 1:
+        cuts = cuts[1:] if cuts[0] <= 1 else cuts  # a letter alone stays with its sign
+    return [Row(parts[a:b]) for a, b in pairwise([0, *cuts, len(parts)]) if a < b]
+
+
+def _set(part: Set, size: float, kinds: Kinds) -> Setting:
+    match part:
+        case Row(parts):
+            return _row(parts, size, kinds)
+        case Letter():
+            return _letter(part, size, kinds)
+        case Numeral(digits, unit):
+            return _run(Run(f"{digits}\u00a0{unit}" if unit else digits), size)
+        case Words(text):
+            return _run(Run(text), size)
+        case Sign():
+            return _run(Run(part.sign), size)
+        case Stacked(over, under):
+            return _stacked(_set(over, size, kinds), _set(under, size, kinds), size)
+        case Raised(base, exponent):
+            return _raised(_set(base, size, kinds), exponent, size)
+
+
+def _run(run: Run, size: float, role: str = "ink-text") -> Setting:
+    return Setting(width((run,), size, WEIGHT), HIGH * size, LOW * size, (Piece(0.0, 0.0, size, run, role),))
+
+
+def _letter(letter: Letter, size: float, kinds: Kinds) -> Setting:
+    role = kinds.get(letter.name + letter.index, kinds.get(f"{letter.name}_{letter.index}", "ink-text"))
+    first = _run(Run(letter.name, italic=len(letter.name) == 1), size, role)
+    if not letter.index:
+        return first
+    low = _run(Run(letter.index), size * INDEX, role)
+    return _beside(first, low, 0.02 * size, INDEX_DROP * size)
+
+
+def _beside(one: Setting, other: Setting, gap: float, drop: float = 0.0) -> Setting:
+    at = one.wide + gap
+    moved = tuple(Piece(p.x + at, p.y + drop, p.size, p.run, p.role, p.wide) for p in other.pieces)
+    return Setting(at + other.wide, max(one.above, other.above - drop), max(one.below, other.below + drop),
+                   one.pieces + moved)  # fmt: skip
+
+
+def _row(parts: tuple[Set, ...], size: float, kinds: Kinds) -> Setting:
+    made = Setting(0.0, HIGH * size, LOW * size, ())
+    for number, part in enumerate(parts):
+        if isinstance(part, Sign) and part.role == "times":
+            made = _beside(made, Setting(0.0, 0.0, 0.0, ()), _thin(parts, number) * size)
+        elif isinstance(part, Sign) and part.role in SPACES:
+            space = SPACES[part.role] * size
+            made = _beside(made, _run(Run(part.sign), size), space if made.pieces else 0.0)
+            made = _beside(made, Setting(0.0, 0.0, 0.0, ()), space)
+        elif isinstance(part, Sign) and part.role == "comma":
+            made = _beside(_beside(made, _run(Run(","), size), 0.0), Setting(0.0, 0.0, 0.0, ()), 0.4 * size)
+        else:
+            made = _beside(made, _tinted(_set(part, size, kinds), parts, number, kinds), 0.0)
+    return made
+
+
+def _thin(parts: tuple[Set, ...], number: int) -> float:
+    """Between letters a thin space; a count stands close to what it counts."""
+    return 0.03 if number and isinstance(parts[number - 1], Numeral) else 0.14
+
+
+def _tinted(made: Setting, parts: tuple[Set, ...], number: int, kinds: Kinds) -> Setting:
+    """A whole number in front of a coloured letter has the letter's colour: 4T is one thing."""
+    counts = isinstance(parts[number], Numeral) and number + 2 < len(parts)
+    after = parts[number + 2] if counts else None
+    if not isinstance(after, Letter) or not isinstance(parts[number + 1], Sign):
+        return made
+    sign = parts[number + 1]
+    role = kinds.get(after.name + after.index, "ink-text")
+    if not isinstance(sign, Sign) or sign.role != "times" or role == "ink-text":
+        return made
+    pieces = tuple(Piece(p.x, p.y, p.size, p.run, role, p.wide) for p in made.pieces)
+    return Setting(made.wide, made.above, made.below, pieces)
+
+
+def _stacked(over: Setting, under: Setting, size: float) -> Setting:
+    """A fraction: numerator and denominator at full size, a bar of their width between."""
+    wide = max(over.wide, under.wide) + 0.12 * size
+    up = -(AXIS + GAP) * size - over.below
+    down = (-AXIS + BAR + GAP) * size + under.above
+    pieces = [Piece(p.x + (wide - over.wide) / 2, p.y + up, p.size, p.run, p.role, p.wide) for p in over.pieces]
+    pieces += [Piece(p.x + (wide - under.wide) / 2, p.y + down, p.size, p.run, p.role, p.wide) for p in under.pieces]
+    pieces.append(Piece(0.0, -AXIS * size, size, None, wide=wide))
+    return Setting(wide, over.above - up, under.below + down, tuple(pieces))
+
+
+def _raised(base: Setting, exponent: int, size: float) -> Setting:
+    return _beside(base, _run(Run(str(exponent)), size * INDEX), 0.02 * size, -0.36 * size)

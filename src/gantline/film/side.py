@@ -1,0 +1,211 @@
+"""What stands beside the rig: titles, questions, formulas, leaders, the ledger. Words that are spoken are not shown."""
+
+from collections.abc import Sequence
+
+from gantline.quantity import Equation, Number, Shown, Symbol
+
+from .formats import Box, Format
+from .formula import Kinds, Setting, lines, setting
+from .pen import Pen, plain, width, wrapped
+from .picture import Layer
+
+LEADING = 1.18
+TURN_WIDE, TURN_HIGH, TURN_PITCH = 5.5, 27.0, 13.5  # units of a pen: a whipping turn on the rope of a question
+ROPE_LONG = 616.0
+
+
+def title(format: Format, words: str, under: str) -> Layer:
+    """The title, the rope with three whipping turns under it, and one line more."""
+    pen = Pen()
+    left, top, right, bottom = format.words
+    said, size = _fitted(words, format.title, format.small * 1.2, right - left, 0.62 * (bottom - top))
+    below = wrapped(under, format.text, 400, right - left)
+    tall = (len(said) - 1) * 1.02 * size + 0.9 * format.title + len(below) * format.text * 1.3
+    y = (top + bottom) / 2 - tall / 2 + 0.1 * size
+    for number, line in enumerate(said):
+        pen.text(plain(line), left, y + number * 1.02 * size, size, 500)
+    y += (len(said) - 1) * 1.02 * size + 0.58 * format.title
+    _rope(pen, left, min(right, left + ROPE_LONG), y, whipped=True)
+    for number, line in enumerate(below):
+        pen.text(plain(line), left, y + (1.7 + 1.25 * number) * format.text, format.text)
+    return pen.layer("words")
+
+
+def _fitted(words: str, size: float, least: float, room: float, tall: float) -> tuple[list[str], float]:
+    """The words in lines at the largest size at which they fit the room."""
+    for share in (1.0, 0.9, 0.8, 0.7, 0.6, 0.5):
+        now = max(size * share, least)
+        found = wrapped(words, now, 500, room)
+        if len(found) * now * 1.02 <= tall and max(width(line, now, 500) for line in found) <= room:
+            return found, now
+    return wrapped(words, least, 500, room), least
+
+
+def _rope(pen: Pen, left: float, right: float, y: float, whipped: bool = False) -> None:
+    pen.rope(left, right, y)
+    for end in (left, right):
+        pen.line("edge", end, y - 6, end, y + 6)
+    if whipped:
+        for number in range(3):
+            x = right - 12 - 7 * number
+            pen.line("edge", x, y - 12, x, y + 12)
+
+
+def question(format: Format, says: str, turns: int, gone: int) -> Layer:
+    """The question large, what to do about it under it, and the learner's time as whipping turns on a rope."""
+    pen = Pen()
+    left, top, right, bottom = format.words
+    asked, then = spoken_question(says)
+    said, size = _fitted(asked, format.question, format.small * 1.1, right - left, 0.5 * (bottom - top))
+    after = wrapped(then, format.text, 400, right - left)
+    tall = len(said) * size * LEADING + len(after) * format.text * 1.3 + 110
+    y = max(top + 0.75 * size, (top + bottom) / 2 - tall / 2 - 40)
+    for line in said:
+        pen.text(plain(line), left, y, size, 500)
+        y += size * LEADING
+    for line in after:
+        pen.text(plain(line), left, y, format.text)
+        y += format.text * 1.3
+    if turns:
+        _turns(pen, left, min(right, left + ROPE_LONG), y + 28, turns, gone)
+    return pen.layer("words")
+
+
+def spoken_question(says: str) -> tuple[str, str]:
+    """The question of a sentence, without what leads up to it; and what is said after it."""
+    sentences = [part.strip() for part in says.replace("?", "?|").replace(". ", ".|").split("|") if part.strip()]
+    at = next((n for n, sentence in enumerate(sentences) if sentence.endswith("?")), 0)
+    asked = sentences[at].rsplit(": ", 1)[-1] if sentences else says
+    return asked[:1].upper() + asked[1:], " ".join(sentences[at + 1 :])
+
+
+def _turns(pen: Pen, left: float, right: float, y: float, turns: int, gone: int) -> None:
+    """Whipping turns: those to come in ink, those gone in dashes."""
+    _rope(pen, left, right, y)
+    for number in range(turns):
+        x = right - 28 - 2 * TURN_PITCH * (turns - number)
+        if number < turns - gone:
+            pen.path("dot", f"M-{TURN_WIDE / 2} {-TURN_HIGH / 2}h{TURN_WIDE}l2.6 {TURN_HIGH}h-{TURN_WIDE}Z", x, y)
+        else:
+            pen.line("level", x, y - TURN_HIGH, x + 5, y + TURN_HIGH)
+
+
+def formula(format: Format, shown: Shown, kinds: Kinds, room: Box) -> Layer:
+    """A formula in the middle of the room, as large as it fits."""
+    pen = Pen()
+    left, top, right, bottom = room
+    rows = lines(shown, format.formula, format.small, right - left, kinds)
+    _stack(pen, rows, left, (top + bottom) / 2, right - left)
+    return pen.layer("words")
+
+
+def _stack(pen: Pen, rows: Sequence[Setting], left: float, middle: float, room: float) -> None:
+    """Lines under each other about a height, together centred in the room."""
+    gap = 0.35 * rows[0].above
+    tall = sum(row.above + row.below for row in rows) + gap * (len(rows) - 1)
+    x = left + max(0.0, (room - max(row.wide for row in rows)) / 2)
+    y = middle - tall / 2
+    for row in rows:
+        row.draw(pen, x, y + row.above)
+        y += row.above + row.below + gap
+
+
+def count(format: Format, number: int) -> Layer:
+    """How many strands go through the bag, so far."""
+    pen = Pen()
+    left, top, right, bottom = format.words
+    words = ["strand" if number == 1 else "strands", "through the bag"]
+    if right - left < 400:
+        words = ["through", "the bag"]
+        pen.text(plain(str(number)), (left + right) / 2, (top + bottom) / 2, format.count, 500, "middle")
+        for row, line in enumerate(words):
+            y = (top + bottom) / 2 + (1.8 + 1.25 * row) * format.text
+            pen.text(plain(line), (left + right) / 2, y, format.text, 400, "middle")
+        return pen.layer("words")
+    base = (top + bottom) / 2 + 0.32 * format.count
+    wide = width(str(number), format.count, 500)
+    x = left + max(0.0, (right - left - wide - width(words[1], format.text) - 60) / 2)
+    pen.text(plain(str(number)), x, base, format.count, 500)
+    for row, line in enumerate(words):
+        pen.text(plain(line), x + wide + 60, base - 0.3 * format.count + 1.3 * row * format.text, format.text)
+    return pen.layer("words")
+
+
+class Given:
+    """A part to be named: where it stands (right edge and height, px of the frame), its formula, its name."""
+
+    def __init__(self, x: float, y: float, shown: str, name: str) -> None:
+        self.x, self.y, self.shown, self.name = x, y, shown, name
+
+
+def givens(format: Format, found: Sequence[Given], kinds: Kinds) -> tuple[Layer, ...]:
+    """For each part a line from it to its letter and number, and its name. One layer a part, leader and words."""
+    left, top, right, bottom = format.words
+    size, room = format.formula * 0.73, right - left
+    upright = left < format.rig[2]
+    heights = _apart([given.y for given in found], 2.2 * size, bottom - size if not upright else bottom)
+    if upright:
+        heights = [top + (n + 0.8) * (bottom - top) / len(found) for n in range(len(found))]
+    layers = []
+    for given, y in zip(found, heights, strict=True):
+        pen = Pen()
+        if not upright:
+            _leader(pen, given, left - 14, y)
+        (first, *_) = lines(given.shown, size, format.small, room, kinds)
+        name = f"the {given.name}"
+        beside = first.wide + width(name, format.text) + 36 <= room
+        first.draw(pen, left, y + 0.25 * size)
+        pen.text(plain(name), left + first.wide + 36 if beside else left,
+                 y + 0.25 * size + (0 if beside else 1.25 * format.text), format.text)  # fmt: skip
+        layers.append(pen.layer("words"))
+    return tuple(layers)
+
+
+def _leader(pen: Pen, given: Given, end: float, y: float) -> None:
+    if abs(y - given.y) < 1:
+        pen.line("leader", given.x, y, end, y)
+    else:
+        pen.line("leader", given.x, given.y, end, y)
+
+
+def _apart(heights: Sequence[float], least: float, low: float) -> list[float]:
+    """The heights, moved up as little as needed to stand apart, none lower than `low`."""
+    order = sorted(range(len(heights)), key=lambda n: -heights[n])
+    found = list(heights)
+    floor = low
+    for n in order:
+        found[n] = min(found[n], floor)
+        floor = found[n] - least
+    return found
+
+
+def ledger(format: Format, rows: Sequence[tuple[str, str]], kinds: Kinds) -> Layer | None:
+    """What is known so far: three rows at most, the newest last and semibold."""
+    if format.ledger is None or not rows:
+        return None
+    pen = Pen()
+    left, top, right, _ = format.ledger
+    size, pitch = 54.0, 78.0
+    for number, (letter, shown) in enumerate(rows[-3:]):
+        y = top + 0.62 * size + number * pitch
+        newest = number == min(len(rows), 3) - 1
+        setting(letter, size, {}).draw(pen, left, y)
+        pen.text(plain(shown), right, y, size, 600 if newest else 500, "end")
+        pen.line("leader", left, y + 25, right, y + 25)
+    return pen.layer("ledger")
+
+
+def known(shown: Shown | None) -> list[tuple[str, str]]:
+    """The letters a formula gives a number to, with these numbers."""
+    if isinstance(shown, str):
+        pairs = [part.split(" = ") for part in shown.split(", ")]
+        return [(p[0], p[1]) for p in pairs if len(p) == 2 and _letter(p[0]) and "?" not in p[1]]
+    if isinstance(shown, Equation) and isinstance(shown.sides[0], Symbol):
+        last = shown.sides[-1]
+        if isinstance(last, Number) and _letter(shown.sides[0].name):
+            return [(shown.sides[0].name, last.shown or str(last.value))]
+    return []
+
+
+def _letter(name: str) -> bool:
+    return len(name) == 1 or name[1:].lstrip("_").isdigit()
