@@ -4,15 +4,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from ready import ROOT, Open, shelf
+from axe import violations
+from ready import Open, shelf
 
 from gantline.lesson import compose
 from gantline.output import html
-
-AXE = ROOT / "tools" / "node_modules" / "axe-core" / "axe.min.js"
-RULES = {
-    "runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
-}
 
 LOOKS: dict[str, dict[str, Any]] = {
     "light": {},
@@ -22,16 +18,6 @@ LOOKS: dict[str, dict[str, Any]] = {
     "zoomed": {"viewport": {"width": 720, "height": 450}, "device_scale_factor": 2},  # 1440 x 900 at 200 %
     "calm": {"reduced_motion": "reduce"},
 }
-
-
-def violations(page: Any) -> list[str]:
-    page.evaluate(AXE.read_text(encoding="utf-8"))  # a page that allows no foreign script still lets its reader look in
-    found = page.evaluate("rules => axe.run(document, rules)", RULES)
-    return [
-        f"{v['id']}: {node['html'][:160]} {node['failureSummary'][:200]}"
-        for v in found["violations"]
-        for node in v["nodes"]
-    ]
 
 
 @pytest.mark.parametrize("look", LOOKS)

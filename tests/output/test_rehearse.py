@@ -1,0 +1,265 @@
+"""The rehearsal in a real browser that hears a known sound: each step gets its own piece of it, in its place."""
+
+import json
+import wave
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import numpy
+import pytest
+from axe import violations
+from playwright.sync_api import Page, sync_playwright
+from ready import shelf
+
+from conftest import ARGUMENTS
+from gantline.account import Account, explain
+from gantline.film import Act, board
+from gantline.output import rehearse
+
+RATE, LOW, RISE, SECONDS = 48_000, 300.0, 100.0, 40  # the known sound: a tone that rises by 100 Hz a second
+Hearing = Any
+
+
+@pytest.fixture(scope="module")
+def page_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    acts = []
+    for name in ("planter", "single-fixed"):
+        rig, answer = shelf(name)
+        account = explain(rig, answer)
+        assert isinstance(account, Account)
+        acts.append(Act(name, rig, answer, account))
+    file = tmp_path_factory.mktemp("rehearse") / "page.html"
+    file.write_text(rehearse.write(board(acts), "two-rigs"), encoding="utf-8")
+    return file
+
+
+@pytest.fixture(scope="module")
+def hearing(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]:
+    """A browser whose microphone hears the rising tone, once."""
+    file = tmp_path_factory.mktemp("sound") / "rising.wav"
+    time = numpy.arange(SECONDS * RATE) / RATE
+    tone = 0.4 * numpy.sin(2 * numpy.pi * (LOW * time + RISE * time**2 / 2))
+    with wave.open(str(file), "wb") as out:
+        out.setparams((1, 2, RATE, 0, "NONE", ""))
+        out.writeframes((32767 * tone).astype("<i2").tobytes())
+    fake = [
+        "--use-fake-device-for-media-stream", "--use-fake-ui-for-media-stream",
+        f"--use-file-for-fake-audio-capture={file}%noloop",
+    ]  # fmt: skip
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path="/usr/bin/chromium", args=[*ARGUMENTS, *fake])
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def opened(hearing: Any, page_file: Path) -> Iterator[Any]:
+    """Opens the page; the test fails where it asks for anything, or says anything on the console."""
+    said: list[str] = []
+    contexts = []
+
+    def open_(**options: Any) -> Page:
+        context = hearing.new_context(**{"viewport": {"width": 1440, "height": 900}, **options})
+        contexts.append(context)
+        page = context.new_page()
+        page.on("console", lambda message: said.append(message.text))
+        page.on("pageerror", lambda error: said.append(str(error)))
+        page.on("request", lambda asked: asked.url.startswith(("file:", "data:", "blob:")) or said.append(asked.url))
+        page.goto(page_file.as_uri())
+        return page
+
+    yield open_
+    for context in contexts:
+        context.close()
+    assert not said
+
+
+def listen(page: Page) -> None:
+    page.get_by_role("button", name="Turn on the microphone").click()
+    page.locator(".listening").wait_for()
+    page.wait_for_timeout(300)
+
+
+def note_presses(page: Page) -> None:
+    """Has the page's own clock note when each key is pressed, before the page itself hears of it."""
+    page.evaluate(
+        "window.pressed = []; addEventListener('keydown', (e) => pressed.push(e.timeStamp / 1000), {capture: true})"
+    )
+
+
+def saved(page: Page, folder: Path) -> tuple[numpy.ndarray, dict[str, Any]]:
+    """The two files, as the tutor would save them."""
+    for button in ("Save two-rigs.wav", "Save two-rigs.taps.json"):
+        with page.expect_download() as download:
+            page.get_by_role("button", name=button).click()
+        download.value.save_as(folder / download.value.suggested_filename)
+    with wave.open(str(folder / "two-rigs.wav"), "rb") as file:
+        assert (file.getnchannels(), file.getsampwidth(), file.getframerate()) == (1, 2, RATE)
+        sound = numpy.frombuffer(file.readframes(file.getnframes()), "<i2") / 32768
+    return sound, json.loads((folder / "two-rigs.taps.json").read_text(encoding="utf-8"))
+
+
+def heard_at(sound: numpy.ndarray, second: float) -> float:
+    """Which moment of the known sound is heard 50 ms after a moment of a recording: told by its pitch."""
+    piece = sound[round(second * RATE) : round((second + 0.1) * RATE)]
+    spectrum = abs(numpy.fft.rfft(piece * numpy.hanning(len(piece)), 8 * RATE))
+    assert abs(piece).max() > 0.3, "silence where the known sound should be"
+    return (numpy.argmax(spectrum) / 8 - LOW) / RISE
+
+
+def spans(taps: dict[str, Any]) -> list[tuple[float, float]]:
+    starts = [step["start"] for step in taps["steps"]]
+    return list(zip(starts, [*starts[1:], taps["seconds"]], strict=True))
+
+
+def test_known_sound_comes_back_at_the_right_steps_and_one_is_taken_again(opened: Hearing, tmp_path: Path) -> None:
+    page = opened()
+    listen(page)
+    note_presses(page)
+    page.keyboard.press("Enter")  # Record has the focus once the microphone is on
+    for pause, key in ((900, "ArrowRight"), (700, "PageDown"), (1100, "ArrowRight"), (800, "Escape")):
+        page.wait_for_timeout(pause)
+        page.keyboard.press(key)
+    page.locator(".stage:not(.recording)").wait_for()
+    sound, taps = saved(page, tmp_path)
+    pressed = numpy.array(page.evaluate("pressed"))
+
+    assert [step["step"] for step in taps["steps"]] == [f"planter/{id}" for id in ("meet", "path", "ask", "cut")]
+    assert taps["format"] == "gantline-taps/1"
+    assert abs(len(sound) / RATE - taps["seconds"]) < 0.001
+    first = [heard_at(sound, start) for start, _ in spans(taps)]
+    assert numpy.diff(first) == pytest.approx(numpy.diff(pressed)[:3], abs=0.04)
+    assert [end - start for start, end in spans(taps)] == pytest.approx(list(numpy.diff(pressed)), abs=0.04)
+    for start, end in spans(taps):  # without a hole: the sound runs on through every step, and through every tap
+        for later in numpy.arange(0.1, end - start - 0.2, 0.1):
+            assert heard_at(sound, start + later) - heard_at(sound, start) == pytest.approx(later, abs=0.02)
+
+    page.keyboard.press("ArrowLeft")
+    page.keyboard.press("ArrowLeft")
+    page.get_by_role("button", name="Retake").click()
+    page.wait_for_timeout(1300)
+    page.keyboard.press("ArrowRight")
+    page.locator(".stage:not(.recording)").wait_for()
+    again, others = saved(page, tmp_path)
+    then = [heard_at(again, start) for start, _ in spans(others)]
+    assert [step["step"] for step in others["steps"]] == [step["step"] for step in taps["steps"]]
+    assert then[1] > first[3] + 0.7  # taken again, later in the known sound
+    assert 1.2 < spans(others)[1][1] - spans(others)[1][0] < 1.6
+    fade = round(0.006 * RATE)
+    for n in (0, 2, 3):  # the others are the same, but for the fades at the new joints
+        (a, b), (c, _) = spans(taps)[n], spans(others)[n]
+        long = round((b - a) * RATE) - 1
+        old, new = sound[round(a * RATE) :][:long], again[round(c * RATE) :][:long]
+        assert abs(old[fade:-fade] - new[fade:-fade]).max() < 0.05  # less than the tone moves in one sample
+
+
+def test_again_lets_what_was_said_of_a_step_fall_away(opened: Hearing, tmp_path: Path) -> None:
+    page = opened()
+    listen(page)
+    page.keyboard.press("Enter")
+    page.wait_for_timeout(500)
+    page.keyboard.press("ArrowRight")
+    page.wait_for_timeout(900)
+    page.keyboard.press("ArrowLeft")  # begins the second step anew
+    page.wait_for_timeout(600)
+    page.keyboard.press("Escape")
+    page.locator(".stage:not(.recording)").wait_for()
+    sound, taps = saved(page, tmp_path)
+    (_, one), (two, end) = spans(taps)
+    assert 0.4 < one < 0.8
+    assert 0.5 < end - two < 0.9
+    assert heard_at(sound, two) - heard_at(sound, one - 0.15) > 0.9
+
+
+def test_saved_rehearsal_is_opened_again_and_gone_on_with(opened: Hearing, tmp_path: Path) -> None:
+    page = opened()
+    listen(page)
+    page.keyboard.press("Enter")
+    for _ in range(3):
+        page.wait_for_timeout(500)
+        page.keyboard.press("ArrowRight")
+    page.keyboard.press("Escape")
+    page.locator(".stage:not(.recording)").wait_for()
+    sound, taps = saved(page, tmp_path)
+    taps["steps"][1]["says"] = "Once the sentence was another."
+    (tmp_path / "two-rigs.taps.json").write_text(json.dumps(taps), encoding="utf-8")
+
+    later = opened()
+    later.locator("#saved").set_input_files([tmp_path / "two-rigs.wav", tmp_path / "two-rigs.taps.json"])
+    later.get_by_text("Opened.").wait_for()
+    assert "spoken before its sentence was changed" in later.locator(".takes tbody tr").nth(1).inner_text()
+    assert later.locator(".mark[data-odd]").count() == 1
+    assert not violations(later)
+    (tmp_path / "later").mkdir()
+    same, others = saved(later, tmp_path / "later")
+    assert [step["step"] for step in others["steps"]] == [step["step"] for step in taps["steps"]]
+    assert [step["start"] for step in others["steps"]] == pytest.approx([s["start"] for s in taps["steps"]], abs=1e-3)
+    assert len(same) == pytest.approx(len(sound), abs=9)
+    assert heard_at(same, 0.3) == pytest.approx(heard_at(sound, 0.3), abs=0.02)
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "says"),
+    [("a.taps.json", "{}", "holds no taps"), ("a.taps.json", "[", "Not opened"), ("a.wav", "", "choose one .wav")],
+)
+def test_files_of_another_kind_are_refused_in_words(
+    opened: Hearing, tmp_path: Path, name: str, text: str, says: str
+) -> None:
+    (tmp_path / name).write_text(text, encoding="utf-8")
+    (tmp_path / "b.wav").write_bytes(b"RIFF")
+    page = opened()
+    page.locator("#saved").set_input_files([tmp_path / name, tmp_path / "b.wav"])
+    page.get_by_text(says).wait_for()
+    assert page.locator(".mark[data-state=passed]").count() == 0
+
+
+def test_step_without_a_take_is_said_and_nothing_is_saved_before_there_is_one(opened: Hearing) -> None:
+    page = opened()
+    assert "0 of" in page.locator(".total").inner_text()
+    page.locator(".save-sound").click(force=True)
+    assert page.locator(".kept-how").inner_text() == "There is no take yet."
+    page.locator(".record").click(force=True)
+    assert page.locator(".doing").inner_text() == "Turn on the microphone first."
+    page.locator(".retake").click(force=True)
+    assert page.locator(".said").text_content() == "Turn on the microphone first."
+
+
+def test_refused_microphone_is_said_with_what_to_do(opened: Hearing) -> None:
+    page = opened()
+    page.evaluate(
+        "() => { navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('', 'NotAllowedError')) }"
+    )
+    page.get_by_role("button", name="Turn on the microphone").click()
+    page.get_by_text("Allow this page the microphone").wait_for()
+
+
+def test_every_sentence_is_there_in_order_and_the_second_rig_has_its_own_strand(opened: Hearing) -> None:
+    page = opened()
+    count = page.locator(".step").count()
+    assert count == page.locator(".mark").count() == page.locator(".takes tbody tr").count() > 25
+    assert page.locator(".strand:visible").count() == 1
+    page.keyboard.press("End")
+    assert page.locator(".strand:visible").get_attribute("aria-label").startswith("Steps: ")
+    assert page.locator(".step[data-now] .place").inner_text().count("step") == 1
+    page.keyboard.press("ArrowRight")
+    assert page.locator(".mark[data-state=now]").count() == 1
+
+
+@pytest.mark.parametrize(
+    "look",
+    [{}, {"color_scheme": "dark"}, *({"viewport": {"width": width, "height": 760}} for width in (390, 320))],
+    ids=["light", "dark", "phone", "narrow"],
+)  # fmt: skip
+def test_no_violation_before_during_and_after_a_take(opened: Hearing, look: dict[str, Any]) -> None:
+    page = opened(**look)
+    assert not violations(page)
+    listen(page)
+    page.keyboard.press("Enter")
+    page.wait_for_timeout(300)
+    page.keyboard.press("ArrowRight")
+    assert not violations(page)
+    page.keyboard.press("Escape")
+    page.locator(".stage:not(.recording)").wait_for()
+    assert not violations(page)
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
