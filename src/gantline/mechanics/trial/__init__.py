@@ -5,17 +5,17 @@ from typing import TYPE_CHECKING, Any
 from .nouns import FIXED, Assumed, Body, Ending, Event, Moment, Setup, Span, Steady, Touch, Trial, Way, Wheel
 
 if TYPE_CHECKING:
-    from .following import steady
+    from .following import steady, trial
 
 __all__ = [
     "FIXED", "Assumed", "Body", "Ending", "Event", "Moment", "Setup", "Span", "Steady", "Touch", "Trial", "Way",
-    "Wheel", "steady",
+    "Wheel", "steady", "trial",
 ]  # fmt: skip
 
 
 def __getattr__(name: str) -> Any:
     """The arrays are loaded only when something is tried."""
-    if name != "steady":
+    if name not in ("steady", "trial"):
         raise AttributeError(name)
     from . import following
 

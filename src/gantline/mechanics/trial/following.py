@@ -1,28 +1,47 @@
 """Steady states and trials of a rig."""
 
+from collections.abc import Sequence
+from math import isfinite, sin
+from typing import Any
+
+import numpy as np
+from msgspec.structs import replace
+
 from gantline.rig import Rig
 
-from .nouns import Ending, Trial
+from .geometry import Array, Geometry, Place
+from .nouns import FIXED, Body, Ending, Moment, Steady, Trial, Way, Wheel
+from .path import Path
 from .setting_up import set_up
 from .statics import Statics, at_rest, start
+
+HAND = (0.01, 0.02, 0.05, 0.1)  # m, where a ruler is read if nothing else is asked
+_STEPS = 64  # of the stretch before the rise: so long is a first step
+_SLACKENED = 0.6  # of the stretch before the rise: so far a second pull is let out before it
 
 
 def steady(rig: Rig) -> Trial:
     """The steady states of a rig, raising and lowering; no events and no history."""
-    statics = ready(rig)
+    statics = _ready(rig)
+    return Trial(None, endings=(statics,)) if isinstance(statics, Ending) else _steady(statics)
+
+
+def trial(
+    rig: Rig, hand: Sequence[float] = HAND, way: Way = "raising", top: float | None = None, low: float | None = None
+) -> Trial:
+    """What is seen at each hand travel (m, from the start, load on the floor and rope just taut).
+
+    `raising` hauls from the start. `lowering` hauls to `top` (else the largest of `hand`) unseen, then lets out: the
+    history goes down from there. `second` hauls to `top`, lets out to `low` (else to where the load stands on the floor
+    again, the rope still taut), and hauls a second time. ValueError for a hand travel below 0 or not finite.
+    """
+    statics = _ready(rig)
     if isinstance(statics, Ending):
-        return Trial(None, endings=(statics,))
-    up, down = at_rest(statics, "raising"), at_rest(statics, "lowering")
-    endings = tuple(state for state in (up, down) if isinstance(state, Ending))
-    return Trial(
-        statics.setup,
-        raising=None if isinstance(up, Ending) else up,
-        lowering=None if isinstance(down, Ending) else down,
-        endings=tuple(dict.fromkeys(endings)),
-    )
+        return Trial(None, way, endings=(statics,))
+    return _Following(statics, way, top, low).trial(hand)
 
 
-def ready(rig: Rig) -> Statics | Ending:
+def _ready(rig: Rig) -> Statics | Ending:
     """The rig set up with its start; or why it has none."""
     setup = set_up(rig)
     if isinstance(setup, Ending):
@@ -32,3 +51,88 @@ def ready(rig: Rig) -> Statics | Ending:
         return Ending("not determined", "freedoms")
     begun = start(statics)
     return begun if isinstance(begun, Ending) else Statics(begun)
+
+
+def _steady(statics: Statics) -> Trial:
+    up, down = at_rest(statics, "raising"), at_rest(statics, "lowering")
+    endings = tuple(state for state in (up, down) if isinstance(state, Ending))
+    return Trial(
+        statics.setup,
+        raising=up if isinstance(up, Steady) else None,
+        lowering=down if isinstance(down, Steady) else None,
+        endings=tuple(dict.fromkeys(endings)),
+    )
+
+
+class _Following:
+    """One trial: the legs that lead to its way, and the readings on it."""
+
+    def __init__(self, statics: Statics, way: Way, top: float | None, low: float | None) -> None:
+        self.statics, self.setup, self.way, self.top, self.low = statics, statics.setup, way, top, low
+        self.stretch = abs(statics.stretch(statics.tensions(statics.loads, 0)))
+        self.path = Path(Geometry(self.setup), statics.flows(), self.stretch / _STEPS)
+
+    def trial(self, hand: Sequence[float]) -> Trial:
+        if not all(isfinite(each) and each >= 0 for each in (*hand, self.top or 0.0, self.low or 0.0)):
+            raise ValueError("a hand travel is a length from the start, not below 0")
+        before, readings = self._legs(sorted(hand))
+        ending = next((end for each in before if (end := self.path.go(each)) is not None), None)
+        self.path.begin_leg()
+        history = []
+        for each in readings if ending is None else ():
+            ending = self.path.go(each)
+            if ending is not None:
+                break
+            history.append(self.moment(self.path.place))
+        known = _steady(self.statics)
+        peak = {body.name: float(tilt) for body, tilt in self._bodies(self.path.peak) if body.tilts}
+        return replace(
+            known, way=self.way, events=tuple(self.path.events), history=tuple(history), peak=peak,
+            endings=(*known.endings, *([ending] if ending else [])),
+        )  # fmt: skip
+
+    def _legs(self, hand: list[float]) -> tuple[list[float], list[float]]:
+        """Where the hand goes unseen first, and the readings on the way asked for."""
+        top = max(hand, default=0.0) if self.top is None else self.top
+        if self.way == "raising":
+            return [], hand
+        if self.way == "lowering":
+            return [top], [each for each in reversed(hand) if each <= top]
+        low = min(_SLACKENED * self.stretch, top) if self.low is None else self.low
+        return [top, low], [each for each in hand if each >= low]
+
+    def moment(self, place: Place) -> Moment:
+        """A state at rest, told by the names of its parts."""
+        setup, count = self.setup, len(self.setup.bodies)
+        rise, tilt, floor, slips = np.split(place.unknown, (count, 2 * count, 3 * count))
+        names = [span.name for span in setup.spans]
+        geometry = self.path.geometry
+        pin = geometry.hook * (np.cos(setup.tilts) - np.cos(tilt))
+        rise = rise - geometry.first[:count]
+        lost = geometry.shortened(place.unknown) - geometry.shortened(geometry.first)
+        return Moment(
+            hand=place.hand,
+            effort=float(geometry.hauled @ place.tension),
+            tensions=dict(zip(names, place.tension.tolist(), strict=True)),
+            shortened=dict(zip(names, lost.tolist(), strict=True)),
+            tilt={body.name: float(angle) for body, angle in self._bodies(tilt) if body.tilts},
+            rises={body.name: float(way) for body, way in self._bodies(rise)},
+            axles={
+                w.name: float(rise[w.body] + w.x * (sin(tilt[w.body]) - sin(setup.tilts[w.body])))
+                for w in setup.wheels
+                if w.body != FIXED
+            },
+            slips={wheel.name: float(slip) for wheel, slip in zip(setup.wheels, slips, strict=True)},
+            turns={w.name: _turned(w, slip, tilt) for w, slip in zip(setup.wheels, slips, strict=True)},
+            load={load: float(way) for body, way in self._bodies(rise + pin) for load in body.loads},
+            floor={body.name: float(force) for body, force in self._bodies(floor)},
+        )
+
+    def _bodies(self, values: Array) -> list[tuple[Body, Any]]:
+        return list(zip(self.setup.bodies, values, strict=True))
+
+
+def _turned(wheel: Wheel, slip: float, tilt: Array) -> float:
+    """The angle of a sheave as the room sees it, counter-clockwise: its turn against the block and the block's tilt."""
+    against_block = -wheel.side * (-1 if wheel.over else 1) * slip / wheel.radius
+    return float(against_block + (0.0 if wheel.body == FIXED else tilt[wheel.body]))

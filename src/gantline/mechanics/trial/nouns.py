@@ -92,8 +92,8 @@ class Body(Struct, frozen=True):
 class Setup(Struct, frozen=True):
     """A rig made ready to be hauled: real rope, real blocks, loads on the floor, rope just taut.
 
-    `aim` is the body whose rise is asked about. `tensions` (N, by span) and `tilts` (by body) are those of the start;
-    `preload` is how much of its weight each load already hangs on the rope then.
+    `aim` is the body whose rise is asked about. `tensions` (N, by span), `tilts` and `floors` (N, what the floor
+    carries; both by body) are those of the start; `preload` is the share of each load that hangs on the rope then.
     """
 
     bodies: tuple[Body, ...]
@@ -104,6 +104,7 @@ class Setup(Struct, frozen=True):
     assumed: tuple[Assumed, ...]
     tensions: tuple[float, ...] = ()
     tilts: tuple[float, ...] = ()
+    floors: tuple[float, ...] = ()
     preload: float = 0.0
 
 

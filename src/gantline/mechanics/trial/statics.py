@@ -24,6 +24,11 @@ class Statics:
             for touch in span.touches:
                 if touch.body != FIXED:
                     self.lift[touch.body, n] += touch.pull
+        self.to_load = np.zeros_like(self.lift)  # of these, the strands made fast to what hangs on a block's hook
+        for n, span in enumerate(setup.spans):
+            for touch in span.touches:
+                if touch.body != FIXED and on_pin(setup, touch):
+                    self.to_load[touch.body, n] += touch.pull
         self.in_rope = np.zeros((len(setup.ropes), len(setup.spans)))
         for n, span in enumerate(setup.spans):
             self.in_rope[span.rope, n] = 1
@@ -52,8 +57,12 @@ class Statics:
             passed[wheel.after] = flows[n]
         return flows
 
-    def tensions(self, hanging: Array, sense: int) -> Array:
-        """The pull of each strand with `hanging` on each hook (N): sense 1 raising, -1 lowering, 0 without loss."""
+    def tensions(self, hanging: Array, sense: int, pinned: bool = False) -> Array:
+        """The pull of each strand with `hanging` on each hook (N): sense 1 raising, -1 lowering, 0 without loss.
+
+        Where a rope is fast to the load itself, the load's whole weight hangs on hook and rope together; `pinned` says
+        that `hanging` is what the hook alone carries.
+        """
         count = len(self.setup.spans)
         rows, right = np.zeros((count, count)), np.zeros(count)
         flows = self.flows()
@@ -64,9 +73,20 @@ class Statics:
             rows[n, ahead] = 1
             rows[n, behind] = -wheel.ratio if sense else -1
             right[n] = wheel.drag if sense else 0
-        rows[len(self.setup.wheels) :] = self.lift
+        rows[len(self.setup.wheels) :] = self.lift - self.to_load if pinned else self.lift
         right[len(self.setup.wheels) :] = self.weights + hanging
         return np.linalg.solve(rows, right)
+
+    def longer(self, tensions: Array) -> Array:
+        """How much each rope has stretched since the start (m)."""
+        stiffness = np.array([span.stiffness for span in self.setup.spans])
+        stretched: Array = self.in_rope @ ((tensions - np.array(self.setup.tensions)) / stiffness)
+        return stretched
+
+    def stretch(self, tensions: Array) -> float:
+        """The hand travel that goes into stretching the ropes, as far as it is lost to the body asked about (m)."""
+        aim = self.setup.aim
+        return float(np.linalg.solve(self.growth, self.longer(tensions))[aim] / self.rates()[aim])
 
     def turning(self, tensions: Array, hanging: Array) -> list[tuple[float, float, float]]:
         """A, B, C of each body: it hangs still where A cos(tilt) + B = C sin(tilt) (N m)."""
@@ -76,6 +96,12 @@ class Statics:
                 if touch.body != FIXED:
                     _add(sums[touch.body], touch, touch.pull * tension)
         return [(a, b, c) for a, b, c in sums]
+
+
+def on_pin(setup: Setup, touch: Touch) -> bool:
+    """Whether a strand is fast to a load that hangs on a block's hook."""
+    body = setup.bodies[touch.body]
+    return body.tilts and touch.part in body.loads
 
 
 def _add(sums: list[float], touch: Touch, pull: float) -> None:
@@ -105,8 +131,8 @@ def start(statics: Statics) -> Setup | Ending:
     would leave no pull at all, a thousandth.
     """
     setup = statics.setup
-    bare = statics.tensions(np.zeros(len(setup.bodies)), 0)
-    each = statics.tensions(statics.loads, 0) - bare
+    bare = statics.tensions(0 * statics.loads, 0, pinned=True)
+    each = statics.tensions(statics.loads, 0, pinned=True) - bare
     none = _NONE * _scale(setup)
     lacking = bare < -none
     if (lacking & (each <= none)).any():
@@ -117,14 +143,17 @@ def start(statics: Statics) -> Setup | Ending:
     if share >= 1:
         return Ending("not determined", "no-start", _named(setup, lacking))
     tensions = bare + share * each
-    tilts = poses(statics, tensions, share * statics.loads)
+    hanging = share * statics.loads + statics.to_load @ tensions
+    tilts, floors = poses(statics, tensions, hanging), statics.loads - hanging
     if isinstance(tilts, Ending):
         return tilts
-    return replace(setup, tensions=tuple(tensions.tolist()), tilts=tilts, preload=share)
+    if (floors < 0).any():
+        return Ending("not determined", "no-start")
+    return replace(setup, tensions=tuple(tensions.tolist()), tilts=tilts, floors=tuple(floors.tolist()), preload=share)
 
 
 def _leans(statics: Statics, tensions: Array) -> bool:
-    tilts = poses(statics, tensions, 0 * statics.loads)
+    tilts = poses(statics, tensions, statics.to_load @ tensions)
     return isinstance(tilts, Ending) or any(abs(tilt) > _NONE for tilt in tilts)
 
 
@@ -165,28 +194,22 @@ def at_rest(statics: Statics, way: Literal["raising", "lowering"]) -> Steady | E
     if isinstance(tilts, Ending):
         return tilts
     names = [body.name for body in setup.bodies]
-    at_zero, stretch = _rises(statics, tensions, tilts)
     hauled = next(n for n, span in enumerate(setup.spans) if span.hauled)
     return Steady(
         way, float(tensions[hauled]),
         dict(zip((span.name for span in setup.spans), tensions.tolist(), strict=True)),
         {body.name: tilt for body, tilt in zip(setup.bodies, tilts, strict=True) if body.tilts},
-        dict(zip(names, at_zero.tolist(), strict=True)),
-        dict(zip(names, statics.rates().tolist(), strict=True)), stretch,
+        dict(zip(names, _at_zero(statics, tensions, tilts).tolist(), strict=True)),
+        dict(zip(names, statics.rates().tolist(), strict=True)), statics.stretch(tensions),
     )  # fmt: skip
 
 
-def _rises(statics: Statics, tensions: Array, tilts: tuple[float, ...]) -> tuple[Array, float]:
-    """Where each body would be at no hand travel, and the travel that goes into stretch: ropes keep their length."""
+def _at_zero(statics: Statics, tensions: Array, tilts: tuple[float, ...]) -> Array:
+    """Where the steady state, drawn back to no hand travel, would have each body: ropes keep their length."""
     setup = statics.setup
-    stiffness = np.array([span.stiffness for span in setup.spans])
-    longer = statics.in_rope @ ((tensions - np.array(setup.tensions)) / stiffness)
     leaning = np.array([_turned(span.touches, tilts) - _turned(span.touches, setup.tilts) for span in setup.spans])
-    inverse = np.linalg.inv(statics.growth)
-    drop = np.array([b.hook * (1 - cos(tilt)) for b, tilt in zip(setup.bodies, setup.tilts, strict=True)])
-    at_zero = -inverse @ (longer + statics.in_rope @ leaning) - drop
-    stretch = inverse[setup.aim] @ longer / statics.rates()[setup.aim]
-    return at_zero, float(stretch)
+    rises: Array = -np.linalg.solve(statics.growth, statics.longer(tensions) + statics.in_rope @ leaning)
+    return rises
 
 
 def _turned(touches: tuple[Touch, Touch], tilts: tuple[float, ...]) -> float:
