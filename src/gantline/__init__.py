@@ -14,15 +14,17 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from .api import Plate as Plate
     from .api import Solved as Solved
+    from .api import bench as bench
     from .api import draw as draw
     from .api import explain as explain
     from .api import lesson as lesson
     from .api import load as load
     from .api import read as read
+    from .api import read_kit as read_kit
     from .api import solve as solve
     from .api import tidy as tidy
 
-__all__ = ["Plate", "Solved", "draw", "explain", "lesson", "load", "read", "solve", "tidy"]
+__all__ = ["Plate", "Solved", "bench", "draw", "explain", "lesson", "load", "read", "read_kit", "solve", "tidy"]
 
 
 def __getattr__(name: str) -> Any:

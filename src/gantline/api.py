@@ -13,6 +13,7 @@ from gantline.problems import Problem
 
 if TYPE_CHECKING:
     from gantline.account import Account, Refusal
+    from gantline.bench import Declined, Kit, Plan
     from gantline.figure import Scene
     from gantline.mechanics import Answer
     from gantline.output.lesson_folder import Made
@@ -171,6 +172,31 @@ def lesson(
 
     parts = [(solved.rig, solved.answer) for solved in map(_solved, of)]
     return build(parts, Path(directory), progress, title)
+
+
+def read_kit(source: str | bytes) -> tuple["Kit | None", tuple[Problem, ...]]:
+    """A bench kit from the text of a `.toml` file, or None and all its problems."""
+    from gantline.bench import read_kit as read_toml
+
+    return read_toml(source.encode() if isinstance(source, str) else source)
+
+
+def sample_kit() -> "Kit":
+    """Our invented kit, for those who have not written down their own."""
+    from importlib.resources import files
+
+    from gantline.bench import read_kit as read_toml
+
+    kit, _ = read_toml(files("gantline").joinpath("shelf/kit.toml").read_bytes(), invented=True)
+    assert kit is not None
+    return kit
+
+
+def bench(of: "Rig | Solved", kit: "Kit | None" = None) -> "Plan | Declined":
+    """The plan for showing a rig with what a kit has (our sample if none is given), or why there is none."""
+    from gantline.bench import plan
+
+    return plan(of.rig if isinstance(of, Solved) else of, kit or sample_kit())
 
 
 def _solved(of: "Rig | Solved") -> Solved:

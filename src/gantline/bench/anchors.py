@@ -13,7 +13,9 @@ from .fitting import free, number
 from .room import Link
 
 HANGER_ON = Constant(
-    Fraction(75), "kg", "assumed: a grown person; whoever pulls straight down cannot pull more than they weigh (ASHLEY)"
+    Fraction(75),
+    "kg",
+    "assumed: a grown person, who cannot pull straight down with more than they weigh (The Ashley Book of Knots)",
 )
 
 
@@ -29,8 +31,8 @@ class Anchor(Struct, frozen=True):
 
     @property
     def working(self) -> Fraction:
-        """The largest while nothing has met."""
-        return max(force for force in (self.rest, self.hauling, self.letting) if force is not None)
+        """The largest, up or down, while nothing has met."""
+        return max(abs(force) for force in (self.rest, self.hauling, self.letting) if force is not None)
 
 
 def anchors(rig: Rig, worst: Answer, meets: Link | None, symbols: frozenset[str]) -> tuple[Anchor, ...]:

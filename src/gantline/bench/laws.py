@@ -22,7 +22,7 @@ _WIRE = {  # lines -> block efficiency
     n: Constant(Fraction(share), "1", _DRILLING)
     for n, share in ((6, "0.874"), (8, "0.841"), (10, "0.810"), (12, "0.770"), (14, "0.740"))
 }
-_TENTH = Constant(Fraction(1, 10), "1", "US Navy Builder 3 & 2; Seabee, NAVEDTRA 14043; Nicholls's Seamanship p 42")
+_TENTH = Constant(Fraction(1, 10), "1", "US Navy, NAVEDTRA 14043; Nicholls's Seamanship p 42")
 _DEDUCTED = Constant(Fraction(1, 10), "1", _SPON)
 _KEEPS = (
     ("each sheave keeps 80 %", Constant(Fraction(8, 10), "1", "small pulley, climbing rope: measured, Pöysti 2020")),
@@ -66,7 +66,7 @@ def _pull(answer: Answer) -> Fraction | None:
 def _kept(rig: Rig, name: str, share: Constant, base: Fraction | None, symbols: frozenset[str]) -> Law:
     """A rule of one ratio a sheave: each strand followed by the engine."""
     pull = _pull(solve(rubbing(rig, share.value, symbols)))
-    return Law(name, share.source, pull, _against(pull, base), "" if pull else "the rig does not run with so much loss")
+    return Law(name, share.source, pull, _against(pull, base), "" if pull else "as it does not run with so much loss")
 
 
 _Rule = Callable[[Fraction, int, Fraction], Fraction | str]  # ideal pull, sheaves, velocity ratio -> pull, or why not
@@ -76,9 +76,9 @@ def _ruled(rig: Rig, own: Answer, base: Fraction | None, rule: _Rule) -> tuple[F
     """A rule that speaks of a whole tackle: it counts the sheaves of one rope between two blocks."""
     ideal, ratio = own.ideal.effort, own.velocity_ratio
     if len(rig.ropes) != 1:
-        return None, None, "it speaks of one rope"
+        return None, None, "as it has more than one rope"
     if ideal is None or ideal.number is None or ratio is None or ratio.number is None:
-        return None, None, "the pull without loss is not known"
+        return None, None, "as its pull without loss is not known"
     found = rule(ideal.number, len(rig.sheaves), ratio.number)
     return (None, None, found) if isinstance(found, str) else (found, _against(found, base), "")
 
@@ -93,13 +93,13 @@ def _added(ideal: Fraction, sheaves: int, ratio: Fraction) -> Fraction:
 
 def _deducted(ideal: Fraction, sheaves: int, ratio: Fraction) -> Fraction | str:
     left = 1 - _DEDUCTED.value * sheaves
-    return ideal / left if left > 0 else "nothing is left of the gain from ten sheaves on"
+    return ideal / left if left > 0 else "as nothing is left of the gain from ten sheaves on"
 
 
 def _tabled(table: dict[int, Constant]) -> _Rule:
     def rule(ideal: Fraction, sheaves: int, ratio: Fraction) -> Fraction | str:
         row = table.get(int(ratio)) if ratio.denominator == 1 else None
-        return ideal / row.value if row else f"it has {_listed([*table])} strands"
+        return ideal / row.value if row else f"as the table stands for {_listed([*table])} strands"
 
     return rule
 

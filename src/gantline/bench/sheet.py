@@ -75,15 +75,17 @@ def _facts(plan: Plan) -> tuple[tuple[str, str], ...]:
     found = [("Hang", _hang(plan)), ("Read on", _read_on(plan))]
     if plan.taken:
         found.append(("Blocks", _blocks(plan)))
-    return (*found, ("Cut", _cut(plan)), ("Room", _room(plan)), ("Anchor", _anchor(plan)))
+    found += [("Cut", _cut(plan)), ("Room", _room(plan)), ("Anchor", _anchor(plan))]
+    return tuple((name, words.sentence(says)) for name, says in found)
 
 
 def _hang(plan: Plan) -> str:
     hung = plan.choice.hung
     heaviest = sorted(hung.pieces, key=lambda piece: number(piece[1].mass), reverse=True)
     pieces = listed(f"{count} × {mass.name}" for count, mass in heaviest)
+    several = sum(count for count, _ in hung.pieces) > 1
     weight = hung.mass * number(plan.rig.gravity)
-    return f"{words.kilograms(hung.mass)} ({newtons(weight)}): {pieces}, one below the other."
+    return f"{words.kilograms(hung.mass)} ({newtons(weight)}): {pieces}{', one below the other' * several}."
 
 
 def _read_on(plan: Plan) -> str:
@@ -118,7 +120,7 @@ def _cut(plan: Plan) -> str:
 
 
 def _one_cut(cut: Cut, ropes: int) -> str:
-    name = f"{cut.rope[:1].upper()}{cut.rope[1:]}: " if ropes > 1 else ""
+    name = f"{words.sentence(cut.rope)}: " if ropes > 1 else ""
     parts = [f"strands {metres(cut.strands)}", f"wraps {metres(cut.wraps)}"]
     if cut.lead:
         parts += [f"run to the hand {metres(cut.lead)}", f"tail {metres(cut.tail)}"]
@@ -136,8 +138,8 @@ def _room(plan: Plan) -> str:
     below = metres(stacked(plan.choice.hung) + PAD.value)
     return (
         f"Hook {metres(room.height)} above the table; masses and pad take {below}. Raise {metres(plan.rise)}, which "
-        f"takes {metres(plan.haul)} of rope. {room.meets.above} and {room.meets.below} meet at {metres(room.meeting)} "
-        f"({metres(room.meeting * ratio)} of rope): stop {metres(SHORT.value)} before."
+        f"takes {metres(plan.haul)} of rope. At {metres(room.meeting)} ({metres(room.meeting * ratio)} of rope) "
+        f"{room.meets.above} and {room.meets.below} meet: stop {metres(SHORT.value)} before."
     )
 
 
@@ -145,6 +147,8 @@ def _anchor(plan: Plan) -> str:
     stand = plan.kit.stand
     most = max(plan.anchors, key=lambda anchor: anchor.working)
     carries = f"{stand.anchor}: up to {newtons(most.working)} at {most.name} while it is used as planned."
+    if len(plan.anchors) > 1:
+        carries += f" Each of {listed(anchor.name for anchor in plan.anchors)} needs one that holds."
     if stand.rated is None:
         return f"{carries} Nobody has rated it: no more than {words.kilograms(stand.heaviest)} is planned for it."
     return f"{carries} Rated {words.given(stand.rated)} by {stand.rated_by}."
@@ -160,7 +164,7 @@ def _readings(plan: Plan) -> Table:
     half = words.in_unit(number(plan.choice.held.scale.division) / 2, unit)
     return Table(
         "What you will read",
-        ("", "pull, N", "from – to", f"scale shows, {unit}", "from – to"), rows,
+        ("", "pull, N", "from – to", f"scale, {unit}", "from – to"), rows,
         f"Each wheel keeps {_keeps(plan)} of the pull; from – to: {percent(high)} to {percent(low)} "
         f"({BEST.source}). Half a division more or less: {half}.",
     )  # fmt: skip
@@ -207,7 +211,7 @@ def _force(force: Fraction | None) -> str:
 
 def _marks(plan: Plan) -> Table:
     ratio = plan.haul / plan.rise
-    rows = [("rope at the hand", "level with a peg on the stand", metres(_HAND), metres(plan.haul))]
+    rows = [("rope at the hand", "against a peg", metres(_HAND), metres(plan.haul))]
     rows += [_mark(plan, mark, ratio) for mark in _shown(plan)]
     return Table(
         "Tape marks on, and see how far each moves", ("mark", "where", f"hand {metres(_HAND)}", "whole way"),
@@ -225,7 +229,7 @@ def _shown(plan: Plan) -> list[Mark]:
 def _mark(plan: Plan, mark: Mark, ratio: Fraction) -> tuple[str, str, str, str]:
     rope, _, index = mark.part.partition(":")
     name = mark.part if not index else f"strand {index}" if len(plan.rig.ropes) == 1 else f"{rope} {index}"
-    where = "half-way along" if index else "its top, against a rule"
+    where = "half-way along" if index else "against a rule"
     whole = "over a wheel" if index and mark.way else _way(mark, plan.rise)
     return name, where, _way(mark, _HAND / ratio), whole
 
@@ -238,21 +242,32 @@ def _way(mark: Mark, rise: Fraction) -> str:
 
 
 def laws_table(laws: tuple[Law, ...]) -> Table:
-    """The rules for the loss side by side."""
-    pulls = [law.pull for law in laws if law.pull is not None]
-    spread = f"The largest asks {fixed(max(pulls) / min(pulls), 3)} times the pull of the smallest. " if pulls else ""
+    """The rules for the loss side by side; those that do not fit are named below."""
+    fit = [law for law in laws if law.pull is not None]
+    pulls = [law.pull for law in fit if law.pull is not None]
+    spread = f"The largest asks {fixed(max(pulls) / min(pulls))} times the pull of the smallest. " if pulls else ""
     return Table(
         "The pull while raising, by the usual rules", ("rule", "source", "pull, N", "against here"),
-        tuple(_law(law) for law in laws), f"{spread}{words.ASSUMED_LOSS}",
+        tuple(_law(law) for law in fit), f"{spread}{words.ASSUMED_LOSS}{_unfit(laws)}",
     )  # fmt: skip
 
 
 def _law(law: Law) -> tuple[str, str, str, str]:
-    if law.pull is None:
-        return law.name, law.source, "–", law.unfit
-    share = law.against or Fraction(0)
-    against = "" if law.against is None else f"{float(share * 100):+.0f}\u00a0%".replace("-", "−") if share else "0"
-    return law.name, law.source, fixed(law.pull), against
+    against = "" if law.against is None else _signed(law.against)
+    return law.name, law.source, "" if law.pull is None else fixed(law.pull), against
+
+
+def _signed(share: Fraction) -> str:
+    shown = f"{float(share * 100):+.0f}"
+    return "0" if share == 0 else f"{shown}\u00a0%".replace("-", "−")
+
+
+def _unfit(laws: tuple[Law, ...]) -> str:
+    why: dict[str, list[str]] = {}
+    for law in laws:
+        if law.pull is None:
+            why.setdefault(law.unfit, []).append(law.name)
+    return "".join(f" Not for this rig, {reason}: {', '.join(names)}." for reason, names in why.items())
 
 
 def _cautions(plan: Plan) -> tuple[Caution, ...]:

@@ -60,6 +60,11 @@ def percent(number: Fraction) -> str:
     return f"{numeral(number * 100, 3)}\u00a0%"
 
 
+def sentence(says: str) -> str:
+    """With a capital letter."""
+    return says[:1].upper() + says[1:]
+
+
 def listed(words: Iterable[str]) -> str:
     """a, b and c."""
     found = list(words)

@@ -2,7 +2,7 @@
 
 from types import ModuleType
 
-from . import draw, explain, lesson, loft, shelf, solve, tidy
+from . import bench, draw, explain, lesson, loft, shelf, solve, tidy
 
 COMMANDS: dict[str, ModuleType] = {
     "solve": solve,
@@ -10,6 +10,7 @@ COMMANDS: dict[str, ModuleType] = {
     "draw": draw,
     "lesson": lesson,
     "loft": loft,
+    "bench": bench,
     "shelf": shelf,
     "tidy": tidy,
 }
