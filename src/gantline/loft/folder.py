@@ -71,19 +71,16 @@ class Folder:
             raise Refused(
                 404, f"{name} is a link, or may not be read: only files of this folder are opened."
             ) from error
-        with open(descriptor, "rb") as file:
+        try:
             if not stat.S_ISREG(os.fstat(descriptor).st_mode):
                 raise Refused(404, f"{name} is not a file.")
-            return State(file.read(MOST_BYTES + 1))
+            return State(_all(descriptor))
+        finally:
+            os.close(descriptor)
 
     def write(self, name: str, data: bytes) -> None:
-        """A file's new state, whole or not at all. Raises Refused where the system will not."""
-        try:
-            files.replace_in(self.handle, named(name), data)
-        except OSError as error:
-            raise Refused(
-                409, f"{name} cannot be written: {(error.strerror or 'the system refused').lower()}."
-            ) from error
+        """A file's new state, whole or not at all. Raises OSError where the system will not."""
+        files.replace_in(self.handle, named(name), data)
 
     @contextmanager
     def inner(self, name: str) -> Iterator[int]:
@@ -95,6 +92,16 @@ class Folder:
             yield handle
         finally:
             os.close(handle)
+
+
+def _all(descriptor: int) -> bytes:
+    """The bytes of a file, one more than a rig may have at most."""
+    pieces = []
+    left = MOST_BYTES + 1
+    while left and (piece := os.read(descriptor, left)):
+        pieces.append(piece)
+        left -= len(piece)
+    return b"".join(pieces)
 
 
 def _is_ours(name: str) -> bool:

@@ -40,15 +40,25 @@ def keep(folder: Folder, asked: Keep) -> tuple[int, dict[str, Any]]:
     Then nothing is written: the answer is 409, with both texts, their difference, and both merged where that is safe.
     """
     named(asked.name)
-    with _alone(folder) as hidden:
-        now = folder.read(asked.name)
-        data = _bytes(asked.text, now)
-        if _unchanged(now, asked.base) or (now and now.data == data):
-            if now is None or now.data != data:
-                history.add(hidden, asked.name, data, asked.says, before=now.data if now else None)
-                folder.write(asked.name, data)
-            return 200, {"name": asked.name, "etag": mark(data)}
-    return 409, _both(asked, now)
+    try:
+        with _alone(folder) as hidden:
+            return _kept(folder, hidden, asked)
+    except OSError as error:
+        raise Refused(
+            409, f"{asked.name} cannot be kept: {(error.strerror or 'the system refused').lower()}."
+        ) from error
+
+
+def _kept(folder: Folder, hidden: int, asked: Keep) -> tuple[int, dict[str, Any]]:
+    now = folder.read(asked.name)
+    data = _bytes(asked.text, now)
+    if now is not None and now.data == data:
+        return 200, {"name": asked.name, "etag": now.mark}
+    if not _unchanged(now, asked.base):
+        return 409, _both(asked, now)
+    history.add(hidden, asked.name, data, asked.says, before=now.data if now else None)
+    folder.write(asked.name, data)
+    return 200, {"name": asked.name, "etag": mark(data)}
 
 
 def _bytes(text: str, now: State | None) -> bytes:

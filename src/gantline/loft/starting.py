@@ -42,21 +42,21 @@ def start(asked: Opened, say: Callable[[str], None]) -> None:
     from .serving import Place, serve  # needs the extra: ImportError is the caller's to explain
 
     folder, file = _place(asked.where)
-    bound = _bind(asked.listen or "127.0.0.1", asked.port)
-    keys = _keys(asked, bound.getsockname()[1])
-    address = f"{keys.origins[0]}/?token={keys.token}"
-    with _note(address, asked.browser) as show:
+    with _bind(asked.listen or "127.0.0.1", asked.port) as bound:
+        keys = _keys(asked, bound.getsockname()[1])
+        address = f"{keys.origins[0]}/?token={keys.token}"
+        with _note(address, asked.browser) as show:
 
-        def ready() -> None:
-            say(address)
-            say("Ctrl+C stops it." + (_OPEN if asked.listen else ""))
-            show()
+            def ready() -> None:
+                say(address)
+                say("Ctrl+C stops it." + (_OPEN if asked.listen else ""))
+                show()
 
-        try:
-            serve(Place(bound, folder, file, keys), ready)
-        except OSError as error:
-            says = f"cannot serve {folder}: {(error.strerror or 'the system refused').lower()}"
-            raise NotStarted(says, "Name a folder that you may read and write.") from error
+            try:
+                serve(Place(bound, folder, file, keys), ready)
+            except OSError as error:
+                says = f"cannot serve {folder}: {(error.strerror or 'the system refused').lower()}"
+                raise NotStarted(says, "Name a folder that you may read and write.") from error
 
 
 _OPEN = " Everyone who has this address can read and change the rigs of this folder."
