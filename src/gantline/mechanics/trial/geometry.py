@@ -90,7 +90,8 @@ class Geometry:
         n = self.count
         rise, tilt = unknown[:n], unknown[n : 2 * n]
         moved: Array = self.lift @ rise + self.across @ np.sin(tilt) + self.arm @ tilt
-        return moved + self.height @ (np.cos(tilt) - 1)
+        moved += self.height @ (np.cos(tilt) - 1)
+        return moved
 
     def stretch(self, hand: float, unknown: Array) -> Array:
         turned: Array = self.over @ unknown[3 * self.count :]

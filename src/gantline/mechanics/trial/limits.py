@@ -10,7 +10,7 @@ PASSED = 1e-9  # of all weight, or of a metre (per metre): a limit is passed by 
 
 
 class Limits:
-    """Limits in one array: of each sheave, each floor, each strand; then where the model ends: hooks that would have to
+    """Limits in one array: of each sheave both ways, each floor, each strand; then where the model ends: hooks that would have to
     push, a hauled run that is slack, blocks that meet. Forces as shares of all weight, ways in m."""
 
     def __init__(self, geometry: Geometry) -> None:
@@ -62,7 +62,7 @@ class Limits:
     def ended(self, passed: int, hand: float) -> Ending | None:
         """Why the model ends where the limit with this place in `all` is passed, if it does."""
         setup, n = self.geometry.setup, self.geometry.count
-        at = passed - len(setup.wheels) - n - len(setup.spans)
+        at = passed - 2 * len(setup.wheels) - n - len(setup.spans)
         if at < 0:
             return None
         if at < n:
@@ -74,9 +74,9 @@ class Limits:
 
     def _wheels(self, place: Place, pattern: Pattern, sense: int) -> Array:
         slips = np.array(pattern.slips)
-        turning = sense * slips * place.rate[3 * self.geometry.count :]
-        stuck = np.minimum(*self.room(place))
-        return np.where(slips == FREE, np.inf, np.where(slips == 0, stuck, turning))
+        turning = np.where(slips == FREE, np.inf, sense * slips * place.rate[3 * self.geometry.count :])
+        along, against = self.room(place)
+        return np.concatenate((np.where(slips == 0, along, turning), np.where(slips == 0, against, np.inf)))
 
     def _rest(self, place: Place, pattern: Pattern) -> Array:
         n, scale = self.geometry.count, self.geometry.scale
