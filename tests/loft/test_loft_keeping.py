@@ -232,8 +232,6 @@ def test_what_was_earlier_has_a_bound(served: Inside, monkeypatch: pytest.Monkey
 
 # -- merging ----------------------------------------------------------------------------------------------------------
 
-LINES = st.lists(st.sampled_from(["fixed a", "load b", "rope c", "# d", ""]), max_size=6).map("".join)
-
 
 @given(st.lists(st.sampled_from("abcdef"), max_size=8), st.lists(st.sampled_from("abcdefxyz"), max_size=8))
 @settings(max_examples=150, deadline=None)

@@ -2,7 +2,9 @@
 
 import hashlib
 import os
+import re
 import stat
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -17,6 +19,7 @@ from .asked import Refused
 SUFFIX = ".rig"
 _DEVICES = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))}
 _FORBIDDEN = set('/\\:*?"<>|')
+_LEFT = re.compile(r"\..*\.rig\.[0-9a-f]{12}\.part")  # what `files.replace_in` writes to before it is whole
 LONGEST_NAME = 120  # bytes, so that a name with an ending behind it still fits any file system
 
 
@@ -82,6 +85,17 @@ class Folder:
         """A file's new state, whole or not at all. Raises OSError where the system will not."""
         files.replace_in(self.handle, named(name), data)
 
+    def sweep(self) -> None:
+        """Takes away what a save that was killed left half written. Never the file itself: that was still the old one.
+
+        What is younger than a minute may be a save that is still going on.
+        """
+        with os.scandir(self.handle) as entries:
+            left = [entry.name for entry in entries if _LEFT.fullmatch(entry.name) and _old(entry)]
+        for name in left:
+            with suppress(OSError):
+                os.unlink(name, dir_fd=self.handle)
+
     @contextmanager
     def inner(self, name: str) -> Iterator[int]:
         """The handle of a hidden folder of ours inside it, made where it is missing."""
@@ -92,6 +106,10 @@ class Folder:
             yield handle
         finally:
             os.close(handle)
+
+
+def _old(entry: "os.DirEntry[str]") -> bool:
+    return entry.is_file(follow_symlinks=False) and time.time() - entry.stat(follow_symlinks=False).st_mtime > 60
 
 
 def _all(descriptor: int) -> bytes:

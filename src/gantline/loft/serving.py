@@ -32,7 +32,9 @@ class Place(Struct, frozen=True):
 
 def serve(place: Place, ready: Callable[[], None]) -> None:
     """Serves until it is stopped; `ready` is called once the page can be opened. Raises OSError for the folder."""
-    loft = Loft(Folder(place.folder), Workers(), place.file)
+    folder = Folder(place.folder)
+    folder.sweep()
+    loft = Loft(folder, Workers(), place.file)
     config = uvicorn.Config(
         application(loft, place.keys), http=_Patient, ws="none", loop="asyncio", lifespan="on", access_log=False,
         log_level="error", server_header=False, date_header=False, proxy_headers=False,
