@@ -9,6 +9,6 @@ from .rig import Asked, Rig, with_efficiency, with_sheaves
 from .shown import shown_unit
 
 __all__ = [
-    "KINDS", "Apart", "Asked", "Contact", "Cord", "Fixed", "Given", "Hand", "Load", "Moving", "Part", "Rig", "Rope", "Sheave",
-    "Strand", "amount", "read", "shown_unit", "with_efficiency", "with_sheaves",
+    "KINDS", "Apart", "Asked", "Contact", "Cord", "Fixed", "Given", "Hand", "Load", "Moving", "Part", "Rig", "Rope",
+    "Sheave", "Strand", "amount", "read", "shown_unit", "with_efficiency", "with_sheaves",
 ]  # fmt: skip

@@ -10,6 +10,7 @@ from .naming import rename
 from .removing import remove, take_sheave
 from .setting import raise_part, set_value, write_in
 from .slip import Change, Slip
+from .tidying import tidied
 
 FROM_NOTHING = "load     sack    weight W\n"
 
@@ -38,6 +39,7 @@ EDITS: dict[str, Callable[[Slip, Wish], Edited]] = {
     "write-in": write_in,
     "rename": rename,
     "remove": remove,
+    "tidy": tidied,
 }
 
 

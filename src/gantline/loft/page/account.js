@@ -1,6 +1,8 @@
 // The account: methods as words, the steps of the chosen one, one of them open; reasons of those that refuse.
 import { find, make, made, renew, roving, word } from './dom.js';
 
+// Short words for the row of methods; the account itself has the whole name.
+const SHORT = { count: 'By the cut', 'free-body': 'Free bodies', carry: 'Pull along the rope', 'rope-length': 'Rope length', work: 'Work', stages: 'Stages', newton: 'Newton' };
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
 
 export function Account({ store, light, choose, open, present, linesOf }) {
@@ -22,11 +24,12 @@ export function Account({ store, light, choose, open, present, linesOf }) {
 
   function tab(each) {
     const chosen = each.method === told.method;
-    const name = each.refused ? `${each.name}, does not hold here: ${each.refused}` : null;
+    const short = SHORT[each.method] || each.name;
+    const name = each.refused ? `${short}, does not hold here: ${each.refused}` : null;
     return make('button', {
       type: 'button', role: 'tab', id: `tab-${each.method}`, 'data-key': each.method, class: each.refused ? 'refused' : null, 'aria-selected': String(chosen),
       'aria-label': name, 'aria-controls': 'steps', tabindex: -1, onclick: () => choose(each.method),
-    }, each.name);
+    }, short);
   }
 
   function build() {
@@ -36,7 +39,7 @@ export function Account({ store, light, choose, open, present, linesOf }) {
     const rows = told.steps.map((step, n) => (step.id === store.step ? opened(step, n) : row(step, n)));
     renew(steps, rows.length ? rows : [make('p', {}, chosen?.refused || '')], steps);
     const others = told.methods.filter((each) => each.refused && each.method !== told.method);
-    renew(refusals, others.map((each) => light.speaks(make('p', {}, `Not by ${lowered(each.name)}: ${each.refused}`), each.parts)), refusals);
+    renew(refusals, others.map((each) => light.speaks(make('p', {}, `${each.name}, not here: ${each.refused}`), each.parts)), refusals);
   }
 
   function row(step, n) {
@@ -103,8 +106,6 @@ export function Account({ store, light, choose, open, present, linesOf }) {
 }
 
 function titled(idea) { return idea[0].toUpperCase() + idea.slice(1); }
-
-function lowered(name) { return name[0].toLowerCase() + name.slice(1); }
 
 function keyed(element, key) {
   element.dataset.key = key;

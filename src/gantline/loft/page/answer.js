@@ -26,7 +26,7 @@ export function Answer({ copySlip }) {
     const pieces = element.querySelectorAll('math');
     for (const piece of pieces) piece.classList.toggle('trying', trying && piece === pieces[pieces.length - 1]);
     const said = [way === 'ideal' ? '' : way, trying && before ? `was ${before}` : ''].filter(Boolean).join('; ');
-    if (said) element.append(make('span', { class: `was${trying ? ' trying' : ''}` }, said));
+    if (said) element.append(make('span', { class: `was${trying ? ' trying' : ''}` }, `\u2002${said}`));
   }
 
   return {

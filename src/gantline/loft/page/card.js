@@ -1,5 +1,5 @@
 // Problems: each under its line, one card at a time, with what and where, why, and what can be written instead.
-import { find, make, word } from './dom.js';
+import { find, make, quoted, unquoted, word } from './dom.js';
 import { offset } from './store.js';
 
 export function Card({ slip, store, say }) {
@@ -14,7 +14,8 @@ export function Card({ slip, store, say }) {
     at = Math.max(0, list.findIndex((each) => each.code === was && was));
     next.hidden = !list.length;
     find('tidy').hidden = find('words').hidden = list.length > 0;
-    note.textContent = list.length ? `${counted(list.length)}, on line ${list.length === 1 ? list[0].line : [...new Set(list.map((each) => each.line))].join(', ')}` : '';
+    note.textContent = list.length ? `${counted(list.length)}, on line ${list.length === 1 ? list[0].line : [...new Set(list.map((each) => each.line))].join(', ')}` 
+      : 'the rig in words; you may leave it alone';
     open = list.length > 0;
     paint();
   }
@@ -26,9 +27,9 @@ export function Card({ slip, store, say }) {
     const problem = list[at];
     const held = card.contains(document.activeElement);
     card.replaceChildren(
-      make('p', {}, make('b', {}, `${upper(problem.says)}. `), make('span', { class: 'place' }, `Line ${problem.line}, column ${problem.column}`)),
-      make('p', { class: 'why' }, `${upper(problem.why)}.`),
-      offers(problem).length ? make('div', { class: 'choices' }, make('span', {}, 'Write'), offers(problem).map((offer, n) => word(offer.says, () => take(offer), n ? '' : 'strong'))) : make('p', {}, upper(problem.do)),
+      make('p', {}, make('b', {}, quoted(`${upper(problem.says)}. `)), make('span', { class: 'place' }, `Line ${problem.line}, column ${problem.column}`)),
+      make('p', { class: 'why' }, quoted(`${upper(problem.why)}.`)),
+      offers(problem).length ? make('div', { class: 'choices' }, make('span', {}, 'Write'), offers(problem).map((offer, n) => word(offer.says, () => take(offer), n ? '' : 'strong'))) : make('p', {}, quoted(upper(problem.do))),
     );
     if (held) (card.querySelector('button') || find('slip')).focus();
     requestAnimationFrame(lay);
@@ -65,7 +66,7 @@ export function Card({ slip, store, say }) {
     show, go,
     remedy() {
       const offer = list[at] && offers(list[at])[0];
-      if (offer) take(offer); else say(list.length ? upper(list[at].do) : 'No problems.');
+      if (offer) take(offer); else say(list.length ? unquoted(upper(list[at].do)) : 'No problems.');
     },
     sentence: () => sentence(list, at),
     get list() { return list; },
@@ -79,7 +80,7 @@ function counted(count) { return count === 1 ? 'one problem' : `${count} problem
 // "Line 5: 468 has no unit. 1 problem. Alt Enter writes 468 newtons."
 function sentence(list, at) {
   const problem = list[at], first = offers(problem)[0];
-  return `Line ${problem.line}: ${problem.says}. ${list.length} problem${list.length === 1 ? '' : 's'}.${first ? ` Alt Enter writes ${first.aloud || first.says}.` : ''}`;
+  return `Line ${problem.line}: ${unquoted(problem.says)}. ${list.length} problem${list.length === 1 ? '' : 's'}.${first ? ` Alt Enter writes ${first.aloud || first.says}.` : ''}`;
 }
 
 function upper(text) { return text.replace(/^\p{Ll}/u, (first) => first.toUpperCase()).replace(/\.$/, ''); }

@@ -40,6 +40,13 @@ export function allow(button, why) {
   }
 }
 
+// A sentence of the notation, with what it quotes in the slip's own face.
+export function quoted(text) {
+  return text.split('`').map((piece, n) => (n % 2 ? make('code', {}, piece) : piece));
+}
+
+export const unquoted = (text) => text.replace(/`/g, '');
+
 const drawn = new WeakMap();
 
 // Figures and formulas that the server made from a solved rig come as markup; nothing else may use this.

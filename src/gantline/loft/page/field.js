@@ -1,5 +1,5 @@
 // A field over a value: Enter keeps, Esc puts back, Tab keeps and goes on, Up and Down change the last digit.
-import { make } from './dom.js';
+import { make, quoted } from './dom.js';
 import { nudge } from './numbers.js';
 
 let count = 0;
@@ -31,7 +31,7 @@ export function field({ over, value, label, keep, done, says = '' }) {
     const problem = await keep(input.value.trim());
     if (!problem) { close(next); return; }
     input.setAttribute('aria-invalid', 'true');
-    told.replaceChildren(make('b', {}, problem.says, '. '), `${problem.why}. ${problem.do}`);
+    told.replaceChildren(make('b', {}, ...quoted(problem.says), '. '), ...quoted(`${problem.why}. ${problem.do}`));
   }
 
   input.addEventListener('keydown', (event) => {

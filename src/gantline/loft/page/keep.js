@@ -6,7 +6,7 @@ import { difference } from './store.js';
 const REST_MS = 1000, LOOK_MS = 2000, RETRY_S = 4, STALE_MS = 15000;
 const clock = (date = new Date()) => date.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
 
-export function Keeper({ store, say, taken }) {
+export function Keeper({ store, say, both, kept: noted }) {
   const line = find('kept'), notice = find('notice'), conflict = find('conflict');
   const me = sessionStorage.getItem('gantline window') || crypto.randomUUID();
   sessionStorage.setItem('gantline window', me);
@@ -67,6 +67,7 @@ export function Keeper({ store, say, taken }) {
     etag = mark;
     time = clock();
     words = '';
+    noted(store.name);
     if (store.text === text) localStorage.removeItem(draftKey());
   }
 
@@ -85,12 +86,12 @@ export function Keeper({ store, say, taken }) {
     const choose = (act) => () => { clash = false; conflict.hidden = true; act(); tell(); };
     const mine = choose(() => { base = answer.theirs; changed('kept mine'); });
     const other = choose(() => { base = answer.theirs; etag = answer.etag; store.write(answer.theirs ?? '', 'the other words taken'); });
-    const both = choose(() => { taken.both(answer.theirs); });
+    const two = choose(both);
     conflict.className = 'conflict';
     conflict.replaceChildren(
       make('div', { class: 'notice' }, make('b', {}, answer.says.split('. ')[0], '.'), ' Nothing has been overwritten.'),
       shown('Yours', store.text, answer.theirs ?? ''), shown('On disk', answer.theirs ?? '', store.text),
-      make('div', { class: 'choices' }, word('Keep mine', mine), word('Take the other', other), word('Keep both files', both)));
+      make('div', { class: 'choices' }, word('Keep mine', mine), word('Take the other', other), word('Keep both files', two)));
     conflict.hidden = false;
   }
 
@@ -179,5 +180,5 @@ export function Keeper({ store, say, taken }) {
   setInterval(lookAtDisk, LOOK_MS);
   addEventListener('pagehide', () => { if (dirty()) keep(); });
   addEventListener('visibilitychange', () => { if (document.hidden) keep(); else lookAtDisk(); });
-  return { open, changed, keep, gone, back, copy, draft, tell, restore: (kept) => { base = kept.base; }, problems(count) { problems = count; tell(); } };
+  return { open, changed, keep, gone, back, copy, draft, tell, restore: (kept) => { base = kept.base; }, asNew() { base = null; etag = ''; return keep(); }, problems(count) { problems = count; tell(); } };
 }

@@ -19,11 +19,11 @@ import { Slip } from './slip.js';
 import { Store } from './store.js';
 import { Title } from './title.js';
 import { Words } from './wordlist.js';
+import { handOut } from './handing.js';
 import { ground } from './ground.js';
 import { Narrow } from './narrow.js';
 import { keys } from './keys.js';
 
-const NOTHING = 'title  A new rig\n\nload   sack   weight W\n';
 const store = new Store(), light = new Light(), line = Line();
 const say = (said, how) => line.say(said, how);
 
@@ -31,12 +31,13 @@ async function start() {
   const [words, files] = await Promise.all([ask('words'), ask('files')]);
   const dark = ground(() => shelf.paint());
   find('folder').textContent = `Folder: ${files.folder}`;
-  const page = await bench(words);
+  const found = { names: files.files, free: (name) => free(name, files.files) };
+  const page = await bench(words, found);
   const { rigs } = await ask('shelf');
   const shelf = Shelf({
     rigs, files: files.files, dark,
-    take: (rig) => page.take({ text: rig.text, name: free(rig.name, files.files), from: rig.name }),
-    open: page.open, nothing: () => page.take({ text: NOTHING, name: free('new-rig', files.files), from: '', reeve: true }),
+    take: (rig) => page.take({ text: rig.text, name: found.free(rig.name), from: rig.name }),
+    open: page.open, nothing: async () => page.take({ text: (await ask('edit', { text: '', action: { do: 'nothing' } })).text, name: found.free('new-rig'), from: '', reeve: true }),
   });
   find('to-shelf').addEventListener('click', async () => {
     await page.leave();
@@ -55,7 +56,7 @@ async function start() {
   const asked = new URLSearchParams(location.hash.slice(1)), name = asked.get('file') || files.opened_on;
   const ready = rigs.find((rig) => rig.name === asked.get('shelf'));
   if (name) await page.open(name).catch((error) => { toShelf(); find('shelf-says').textContent = error.message; });
-  else if (ready) page.take({ text: ready.text, name: free(ready.name, files.files), from: ready.name });
+  else if (ready) page.take({ text: ready.text, name: found.free(ready.name), from: ready.name });
   else toShelf();
   document.documentElement.dataset.ready = 'true';
 }
@@ -67,10 +68,10 @@ function free(name, taken) {
   return found;
 }
 
-async function bench(words) {
+async function bench(words, found) {
   const parts = {};
   const slip = await Slip(find('editor'), {
-    typed: (text) => { store.write(text, 'typing', 'typing'); },
+    typed: (text) => { store.write(text, 'typing', { join: 'typing' }); },
     named: (said) => { store.past.at(-1).words = said; },
     cursor: (at) => pointed(parts.seeing.at(at)),
     pointed: (at) => pointed(parts.seeing.at(at)),
@@ -79,8 +80,8 @@ async function bench(words) {
     problem: (by) => parts.card.go(by), remedy: () => parts.card.remedy(), answer: () => parts.editing.sayAnswer(),
   }, words);
   const pointed = (found) => light.show(found ? found.ids : null, found ? found.says : '');
-  const keeper = Keeper({ store, say, taken: { both: (text) => parts.editing.both(text) } });
-  const editing = Editing({ store, slip, say, keeper, seeing: () => parts.seeing });
+  const keeper = Keeper({ store, say, both: () => parts.editing.both(), kept });
+  const editing = Editing({ store, say, keeper, seeing: () => parts.seeing, found });
   const plate = Plate(find('plate'), {
     say, edit: editing.change, light: (ids, keep) => (keep ? light.keep(ids) : light.show(ids, ids ? parts.seeing.says(ids[0]) : '')),
     store, field: editing.value, ghost: slip.ghost, words: line.words,
@@ -102,15 +103,16 @@ async function bench(words) {
   const seeing = Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, keeper });
   Object.assign(parts, { slip, keeper, editing, plate, card, margin, answer, rules, account, motion, seeing });
   const title = Title({ store, edit: editing });
-  const sheet = Sheet({ store, say, look: (text) => { if (store.lookingAt !== text) { store.lookingAt = text; seeing.ask({ quiet: true }); } }, goBack: (text, said) => store.write(text, said), handOut: editing.handOut });
+  const sheet = Sheet({ store, say, look: (text) => { if (store.lookingAt !== text) { store.lookingAt = text; seeing.ask({ quiet: true }); } }, goBack: (text, said) => store.write(text, said), handOut: (what, told) => handing(what, told) });
   Words({ slip, words, say });
+  find('tidy').addEventListener('click', editing.tidy);
   Narrow({ store, slip, margin });
   keys({ light, sheet, editing, keeper, say, plate });
 
   store.addEventListener('opened', () => everything({ quiet: true }));
   store.addEventListener('written', ({ detail }) => {
     slip.set(store.text);
-    everything(detail.words === 'typing' ? { typed: true } : detail.stepped ? {} : { says: sentence(detail.words) });
+    everything(detail.words === 'typing' ? { typed: true } : detail.stepped ? { quiet: true } : { says: detail.says || sentence(detail.words), whole: detail.whole });
     keeper.changed(detail.words === 'typing' ? '' : detail.words);
   });
   store.addEventListener('tried', () => { seeing.ask({ dragged: true }); keeper.tell(); });
@@ -131,6 +133,22 @@ async function bench(words) {
     margin.view(store.view);
     margin.way(store.way);
     seeing.ask(why);
+  }
+
+  // Once it is kept a rig has a file, and the address says so: a reload takes it up again.
+  function kept(name) {
+    history.replaceState(null, '', `#file=${encodeURIComponent(name)}`);
+    if (!found.names.includes(name)) found.names.push(name);
+  }
+
+  async function handing(what, told) {
+    const theme = document.documentElement.dataset.ground === 'dark' ? 'dark' : 'light';
+    const tell = (said) => { told.textContent = said; };
+    tell('Handing out.');
+    try {
+      const name = await handOut({ text: store.text, what_if: Object.fromEntries(store.whatIf), what, name: store.name.replace(/\.rig$/, ''), view: store.view, theme }, tell);
+      tell(`Handed out: ${name}.`);
+    } catch (error) { tell(error.message); }
   }
 
   function show() {

@@ -51,7 +51,8 @@ export function Margin({ act, look, say }) {
       }
       for (const row of lists.wheels.all) row.querySelector('.beside').hidden = !row.querySelector('.beside').textContent;
     },
-    making(key) { for (const row of lists.make.all) row.toggleAttribute('aria-pressed', false) || (row.dataset.key === key && row.setAttribute('aria-pressed', 'true')); },
+    // What is being made just now, as pressed.
+    making(key) { for (const row of lists.make.all) row.setAttribute('aria-pressed', String(row.dataset.key === key)); },
     folds() { return narrowFolds(); },
   };
 }

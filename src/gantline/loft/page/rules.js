@@ -68,9 +68,12 @@ export function Rules({ store, edit, light, writeIn }) {
 
   function rule(one) {
     const trying = store.whatIf.get(one.id);
-    const head = make('div', { class: 'rule-head' }, letter(one), make('span', { class: 'what' }), given(one, trying));
+    const head = make('div', { class: 'rule-head' }, letter(one), make('span', { class: 'what' }), make('span', { class: 'legend' }, 'ring: the slip, pin: what if'), given(one, trying));
     const box = make('div', { class: 'rule', 'data-key': one.id }, head);
     light.speaks(box, lit(one), one.name);
+    delete box.dataset.parts;
+    head.dataset.parts = one.ids.join(' ');
+    head.dataset.match = 'any';
     if (!one.number) { box.append(make('p', { class: 'no-rule' }, 'A letter: no rule. Give it a number to try others.')); return box; }
     const made = Rule(one, {
       tried: trying,
@@ -89,8 +92,7 @@ export function Rules({ store, edit, light, writeIn }) {
       one.number ? make('button', { type: 'button', class: 'word link', onclick: () => { takeUp(one.id); rules.get(one.id).input.focus(); } }, one.short) : one.short,
       ' ', given(one, store.whatIf.get(one.id))));
     rest.replaceChildren(...(waiting.length ? [make('span', { class: 'first' }, 'Other rules'), ...words] : []),
-      ...(up ? [make('button', { type: 'button', class: 'word bare', onclick: () => { const id = up; takeUp(''); rules.get(id)?.input.focus(); } }, 'All rules'),
-        make('span', { class: 'keys' }, 'ring: the slip, pin: what if')] : []));
+      ...(up ? [make('button', { type: 'button', class: 'word bare keys', onclick: () => { const id = up; takeUp(''); rules.get(id)?.input.focus(); } }, 'All rules')] : []));
   }
 
   function given(one, trying) {
@@ -130,7 +132,7 @@ export function Rules({ store, edit, light, writeIn }) {
   return { show, rest: () => takeUp(''), get all() { return all; } };
 }
 
-function lit(one) { return one.parts.length ? one.parts : one.key === 'raise' || one.key === 'lower' || one.key === 'effort' ? ['hand'] : []; }
+function lit(one) { return [...one.ids, ...one.parts, ...(['raise', 'lower', 'effort'].includes(one.key) ? ['hand'] : [])]; }
 
 function phrase(one) { return { weight: `${one.part} weighs`, mass: `${one.part} has a mass of`, efficiency: `${one.short} passes on` }[one.key] || one.short; }
 

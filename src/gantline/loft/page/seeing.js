@@ -1,4 +1,5 @@
 // From the words to everything that is seen of them: asks, and lays the answer out over the page.
+import { unquoted } from './dom.js';
 import { lineOf, offset } from './store.js';
 import { Newest } from './server.js';
 import { touches } from './light.js';
@@ -32,7 +33,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     if (given.problems.length) { hindered(given, why); return; }
     const mended = card.list.length > 0;
     seen = given;
-    when = new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
+    when = new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
     if (!store.whatIf.size) base = given;
     card.show([]);
     paint(asked);
@@ -43,7 +44,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
   // A problem removes nothing: what was seen last stays, and only says of when it is.
   function hindered(given, why) {
     if (store.whatIf.size && given.problems.every((each) => each.text.includes(' = '))) {
-      line.say([`${given.problems[0].says}.`, given.problems[0].why]);
+      line.say([unquoted(`${given.problems[0].says}.`), unquoted(given.problems[0].why)]);
       return;
     }
     card.show(given.problems);
@@ -58,6 +59,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
   function paint(asked) {
     plate.show(seen);
     margin.views({});
+    margin.view(store.step && told ? told.steps.find((each) => each.id === store.step)?.view : store.view);
     margin.wheels(seen.wheels, seen.status === 'impossible' ? 'No pull can hold this rig, whichever way the wheels turn.' : '');
     answer.show(seen, { way: asked.way || store.way, trying: store.whatIf.size > 0, before: before() });
     rules.show(base || seen);
@@ -89,7 +91,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     line.words(light.kept ? [['Let go', () => light.letGo()]] : []);
     const status = statusLine(seen);
     line.rest(status || RESTING);
-    if (why.says) line.say(why.result === false ? why.says : `${why.says} ${pull}.`);
+    if (why.says) line.say(why.whole ? why.says : `${why.says} ${pull}.`);
     else if (mended) line.say(`No problems left. ${pull}.`);
     else if (why.typed) line.say(status || `${pull}.`, { settled: true });
     else if (status || !why.quiet) line.back();

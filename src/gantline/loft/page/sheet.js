@@ -3,7 +3,8 @@ import { find, make, renew, word } from './dom.js';
 import { ask } from './server.js';
 
 const OUTS = [
-  ['lesson', 'A lesson', 'one page with steps, figures and a print; it needs nothing from anywhere'],
+  ['page', 'A lesson page', 'one file with every step and figure; it needs nothing from anywhere'],
+  ['lesson', 'The whole lesson', 'page, print, script and figures, packed into one file'],
   ['svg', 'The figure, as SVG', 'as the plate shows it now; text stays text'],
   ['png', 'The figure, as PNG', 'the same, 1600 pixels wide'],
   ['answer', 'The answer', 'the record that other programs read'],

@@ -15,21 +15,26 @@ export async function Slip(element, hear, words) {
   const marks = layers(cm);
   const view = new cm.EditorView({ root, parent: root, state: cm.EditorState.create({ doc: '', extensions: extensions(cm, hear, words, marks) }) });
   hearPointer(view, hear);
+  let tail = '\n'; // the line end that closes a file is not shown as a line of its own
+  const heard = hear.typed;
+  hear.typed = (text) => heard(text ? text + tail : '');
 
   return {
     plain: false,
-    get text() { return view.state.doc.toString(); },
+    get text() { return view.state.doc.length ? view.state.doc.toString() + tail : ''; },
     set(text) {
-      const change = difference(view.state.doc.toString(), text);
+      tail = text.endsWith('\n') || !text ? '\n' : '';
+      const change = difference(view.state.doc.toString(), text.slice(0, text.length - (text ? tail.length : 0)));
       if (change.from !== change.to || change.insert) view.dispatch({ changes: change, annotations: marks.told.of(true) });
     },
-    replace({ from, to, insert }, words_) {
-      view.dispatch({ changes: { from, to, insert }, selection: { anchor: from + insert.length }, userEvent: 'input', scrollIntoView: true });
-      hear.named(words_);
+    replace({ from, to, insert }, words) {
+      const end = view.state.doc.length;
+      view.dispatch({ changes: { from: Math.min(from, end), to: Math.min(to, end), insert }, selection: { anchor: Math.min(from, end) + insert.length }, userEvent: 'input', scrollIntoView: true });
+      hear.named(words);
     },
     problems(list, open) { view.dispatch({ effects: marks.problems.of({ list, open }) }); },
     card(height) { view.dispatch({ effects: marks.gap.of(height) }); },
-    light(ranges) { view.dispatch({ effects: marks.lit.of(ranges) }); },
+    light(ranges) { view.dispatch({ effects: marks.lit.of(byLine(view.state.doc, ranges)) }); },
     tries(list) { view.dispatch({ effects: marks.tries.of(list) }); },
     ghost(at, text) { view.dispatch({ effects: marks.ghost.of(text ? { at, text } : null) }); },
     below(at) { return view.lineBlockAt(Math.min(at, view.state.doc.length)).bottom + view.documentPadding.top; },
@@ -45,6 +50,19 @@ export async function Slip(element, hear, words) {
     get focused() { return view.hasFocus; },
     focus() { view.focus(); },
   };
+}
+
+// A stretch over several lines as one a line, without the blanks that line them up.
+function byLine(doc, ranges) {
+  return ranges.flatMap(({ from, to }) => {
+    const found = [], end = Math.min(to, doc.length);
+    for (let line = doc.lineAt(Math.min(from, doc.length)); line.from <= end; line = doc.line(line.number + 1)) {
+      const start = Math.max(from, line.from), text = doc.sliceString(start, Math.min(end, line.to));
+      found.push({ from: start + text.search(/\S|$/), to: start + text.trimEnd().length });
+      if (line.number === doc.lines) break;
+    }
+    return found;
+  });
 }
 
 // Everything that is shown on the text without being in it: problems, lit words, values tried, words to come.

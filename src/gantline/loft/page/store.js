@@ -19,18 +19,19 @@ export class Store extends EventTarget {
 
   tell(what, detail = {}) { this.dispatchEvent(new CustomEvent(what, { detail })); }
 
-  // The whole text replaced. `words` say the step for Undo; steps with the same `join` soon after each other are one.
-  write(text, words, join = '') {
+  // The whole text replaced. `words` name the step; `undone` says it taken back; `says` is said now (`whole`: with what came of it).
+  // Steps with the same `join` soon after each other are one.
+  write(text, words, { join = '', says = '', undone = '', whole = false } = {}) {
     if (text === this.text) return;
     const last = this.past.at(-1), time = performance.now();
     if (join && last && last.join === join && time - last.time < JOIN_MS) {
       Object.assign(last, { after: text, words, time });
     } else {
-      this.past.push({ before: this.text, after: text, words, join, time, name: this.name, tried: new Map(this.whatIf) });
+      this.past.push({ before: this.text, after: text, words, undone, join, time });
     }
     this.future.length = 0;
     this.text = text;
-    this.tell('written', { words });
+    this.tell('written', { words, says, whole });
   }
 
   undo() { return this.#step(this.past, this.future, 'before'); }
@@ -43,7 +44,7 @@ export class Store extends EventTarget {
     to.push(step);
     step.join = '';
     this.text = step[side];
-    this.whatIf = side === 'before' ? new Map(step.tried) : new Map();
+    this.whatIf.clear();
     this.tell('written', { words: step.words, stepped: true });
     return step;
   }
