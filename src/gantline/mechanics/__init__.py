@@ -23,13 +23,18 @@ if TYPE_CHECKING:
     from .carried import Carried, carry
     from .relations import acceleration_symbol, support_symbols, tension_symbols, way_symbols
     from .solver import solve
+    from .trials import (
+        FIXED, Assumed, Body, Ending, Event, Moment, Setup, Span, Steady, Touch, Trial, Wheel, steady, trial,
+    )  # fmt: skip
     from .variants import sweep
 
 _LAZY = {
     "Carried": "carried", "carry": "carried", "solve": "solver", "sweep": "variants",
     "acceleration_symbol": "relations", "support_symbols": "relations", "tension_symbols": "relations",
     "way_symbols": "relations", "Branch": "branches", "NoShares": "branches", "Share": "branches", "Shares": "branches",
-    "shares": "branches",
+    "shares": "branches", "Assumed": "trials", "Body": "trials", "Ending": "trials", "Event": "trials",
+    "FIXED": "trials", "Moment": "trials", "Setup": "trials", "Span": "trials", "Steady": "trials", "Touch": "trials",
+    "Trial": "trials", "Wheel": "trials", "steady": "trials", "trial": "trials",
 }  # fmt: skip
 
 
@@ -43,7 +48,8 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
-    "Answer", "Branch", "Carried", "Certificate", "Check", "Finding", "Motion", "NoShares", "Pull", "Regime",
-    "Relation", "Share", "Shares", "Status", "Support", "Value", "Way", "Work", "acceleration_symbol", "carry",
-    "shares", "solve", "support_symbols", "sweep", "tension_symbols", "way_symbols",
+    "FIXED", "Answer", "Assumed", "Body", "Branch", "Carried", "Certificate", "Check", "Ending", "Event", "Finding",
+    "Moment", "Motion", "NoShares", "Pull", "Regime", "Relation", "Setup", "Share", "Shares", "Span", "Status", "Steady",
+    "Support", "Touch", "Trial", "Value", "Way", "Wheel", "Work", "acceleration_symbol", "carry", "shares", "solve",
+    "steady", "support_symbols", "sweep", "tension_symbols", "trial", "way_symbols",
 ]  # fmt: skip
