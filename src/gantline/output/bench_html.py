@@ -1,4 +1,4 @@
-"""The bench plan as a page that needs nothing from anywhere, and prints on one sheet."""
+"""The bench plan as a page that needs nothing from anywhere; the print that is sure to fit a sheet is `bench_pdf`."""
 
 from gantline.bench import Sheet, Table
 
@@ -28,10 +28,8 @@ def _opening(sheet: Sheet) -> Markup:
 
 
 def _tables(sheet: Sheet) -> Markup:
-    return element(
-        "div", _table(sheet.readings, "readings"), _table(sheet.marks, "marks"), _table(sheet.anchors, "anchors"),
-        class_="figures",
-    )  # fmt: skip
+    left = element("div", _table(sheet.readings, "readings"), _table(sheet.anchors, "anchors"))
+    return element("div", left, _table(sheet.marks, "marks"), class_="figures")
 
 
 def _to_do(sheet: Sheet) -> Markup:
