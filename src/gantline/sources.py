@@ -20,3 +20,6 @@ EXAMPLE_EFFICIENCY = Constant(
     Fraction(95, 100), "1",
     "common practice: a sheave loses 2 to 10 per cent, by block (Toss, The Complete Rigger's Apprentice, p. 56)",
 )  # fmt: skip
+_OWN = "own choice, a usual classroom size: measure yours"
+RADIUS = Constant(Fraction(15, 1000), "m", _OWN)  # of a sheave
+HOOK = Constant(Fraction(40, 1000), "m", _OWN)  # from a block's sheave line to where its hook bears

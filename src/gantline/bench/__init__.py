@@ -9,7 +9,7 @@ from .refusing import Declined
 from .sheet import Sheet, Table, laws_table, sheet
 
 if TYPE_CHECKING:
-    from .measured import Limits, Measured, Readings, Report, Settings, measure, read_readings, report
+    from .measured import Limits, Measured, Readings, Report, Settings, measure, read_measured, read_readings, report
 
 
 def __getattr__(name: str) -> Any:
@@ -23,5 +23,5 @@ def __getattr__(name: str) -> Any:
 
 __all__ = [
     "Declined", "Kit", "Limits", "Measured", "Plan", "Readings", "Report", "Settings", "Sheet", "Table",
-    "laws_table", "measure", "plan", "read_kit", "read_readings", "report", "sheet",
+    "laws_table", "measure", "plan", "read_kit", "read_measured", "read_readings", "report", "sheet",
 ]  # fmt: skip

@@ -36,6 +36,7 @@ TABLES: dict[str, dict[str, Field]] = {
         "name": _NAME, "sheaves": Field("count", "2", True), "radius": Field("length", '"18 mm"', True),
         "mass": Field("mass", '"72 g"', True), "count": _COUNT, "efficiency": Field("ratio", '"94 %"'),
         "reach": Field("length", '"25 mm"'), "hook": Field("length", '"48 mm"'),
+        "spacing": Field("length", '"45 mm"'),
     },
     "scale": {
         "name": _NAME, "span": Field("force", '"10 N"', True), "division": Field("force", '"0.2 N"', True),

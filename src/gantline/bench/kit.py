@@ -50,7 +50,8 @@ class Cord(Struct, frozen=True):
 
 class Block(Struct, frozen=True):
     """`count` blocks alike. `reach` (m) is from the sheave line to the end of the shell on the rope's side, `hook` from
-    the sheave line to where the hook bears; `efficiency` is each sheave's, as measured."""
+    the sheave line to where the hook bears, `spacing` between sheave centres side by side; `efficiency` is each
+    sheave's, as measured."""
 
     name: str
     sheaves: int
@@ -60,6 +61,7 @@ class Block(Struct, frozen=True):
     efficiency: Given | None = None
     reach: Given | None = None
     hook: Given | None = None
+    spacing: Given | None = None
 
 
 class Scale(Struct, frozen=True):

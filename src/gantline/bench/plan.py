@@ -18,6 +18,7 @@ from .laws import Law, laws
 from .marks import Mark, marks
 from .refusing import Declined, declined
 from .room import Room, rates, room, sizes
+from .seen import Seen, seen
 
 CENTIMETRE = Fraction(1, 100)
 
@@ -38,7 +39,7 @@ class Plan(Struct, frozen=True):
     """A demonstration. `rig` has the kit's blocks and the load to hang; `answer` has the losses expected of it.
 
     `efficiency` is the lowest and highest that the bands hold for; `rise` (m) is how far to raise, `haul` (m) the rope
-    that takes.
+    that takes. `seen` is None where the rig is outside what a trial can tell.
     """
 
     rig: Rig
@@ -56,6 +57,7 @@ class Plan(Struct, frozen=True):
     anchors: tuple[Anchor, ...]
     marks: tuple[Mark, ...]
     laws: tuple[Law, ...]
+    seen: Seen | None
     cautions: tuple[Caution, ...]
 
     @property
@@ -171,7 +173,8 @@ def _planned(
     return Plan(
         rig, answer, kit, taken, choice, _readings(choice, answer, best, worst), (low, high), space, far, far * ratio,
         cord, cuts(rig, space, size, number(cord.diameter)), anchors(rig, worst, space.meets, symbols),
-        marks(rig, rise), laws(rig, answer, symbols), cautions(rig, worst),
+        marks(rig, rise), laws(rig, answer, symbols),
+        seen(rig, taken, cord, space), cautions(rig, worst),
     )  # fmt: skip
 
 

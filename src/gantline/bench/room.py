@@ -7,7 +7,7 @@ from msgspec import Struct
 
 from gantline.mechanics import Answer
 from gantline.rig import Contact, Fixed, Load, Moving, Rig, Strand
-from gantline.sources import Constant
+from gantline.sources import HOOK, RADIUS, Constant
 
 from .choosing import Hung
 from .fitting import Taken, number
@@ -16,8 +16,6 @@ PAD = Constant(Fraction(4, 100), "m", "common practice: something soft under the
 SHORT = Constant(Fraction(5, 100), "m", "common practice: stop a hand's breadth before blocks meet")
 KNOT = Constant(Fraction(6, 100), "m", "common practice: what a knot and its loop take of the height")
 SHELL = Constant(Fraction(8, 1000), "m", "assumed: the shell ends so far beyond the rim")
-RADIUS = Constant(Fraction(20, 1000), "m", "assumed where neither kit nor file gives a radius")
-HOOK = Constant(Fraction(50, 1000), "m", "assumed: from the sheave line to where the hook bears")
 HEIGHT = Constant(Fraction(80, 1000), "m", "assumed height of a mass where the kit gives none")
 
 

@@ -15,10 +15,12 @@ from .laws import Law
 from .marks import Mark
 from .plan import Plan, Reading
 from .room import PAD, SHORT, stacked
+from .seen import Seen, Tilt
 from .steps import steps
 from .words import fixed, listed, metres, newtons, percent
 
 _STRANDS = 6  # with marks of their own; of more, the first and the last
+_TIPS = 1  # degrees that are seen without a rule
 _HAND = Fraction(10, 100)  # what the rope at the hand is moved in the table of marks
 
 
@@ -76,6 +78,8 @@ def _facts(plan: Plan) -> tuple[tuple[str, str], ...]:
     if plan.taken:
         found.append(("Blocks", _blocks(plan)))
     found += [("Cut", _cut(plan)), ("Room", _room(plan)), ("Anchor", _anchor(plan))]
+    if plan.seen:
+        found.append(("See", _see(plan.seen)))
     return tuple((name, words.sentence(says)) for name, says in found)
 
 
@@ -152,6 +156,23 @@ def _anchor(plan: Plan) -> str:
     if stand.rated is None:
         return f"{carries} Nobody has rated it: no more than {words.kilograms(stand.heaviest)} is planned for it."
     return f"{carries} Rated {words.given(stand.rated)} by {stand.rated_by}."
+
+
+def _see(seen: Seen) -> str:
+    """How far blocks tip, to a tenth of a degree, and what the cord takes."""
+    tips = [tilt for tilt in seen.tilts if abs(tilt.raising or 0) >= _TIPS]
+    said = "; ".join(_tilt(tilt) for tilt in tips) or f"no block tips by as much as {_TIPS}°"
+    return f"{said}. {metres(Fraction(seen.stretch))} of rope come in for the cord's stretch alone."
+
+
+def _tilt(tilt: Tilt) -> str:
+    raising, lowering = tilt.raising or 0.0, tilt.lowering
+    says = f"{tilt.block} tips {abs(raising):.1f}° while raising, its {_side(raising)} side up"
+    return says if lowering is None else f"{says}, and {abs(lowering):.1f}° letting down, its {_side(lowering)} side up"
+
+
+def _side(tilt: float) -> str:
+    return "right" if tilt > 0 else "left"
 
 
 # -- tables -----------------------------------------------------------------------------------------------------------

@@ -59,6 +59,10 @@ def plan_record(plan: Plan) -> Record:
             {"part": mark.part, "per_rise": _q(mark.way, "1"), "sideways": mark.level} for mark in plan.marks
         ],
         "laws": laws_record(plan),
+        "seen": plan.seen and {
+            "stretch": plan.seen.stretch,
+            "tilts": [{"block": t.block, "raising": t.raising, "lowering": t.lowering} for t in plan.seen.tilts],
+        },
         "cautions": [{"says": caution.says, "source": caution.source} for caution in plan.cautions],
     }  # fmt: skip
 
