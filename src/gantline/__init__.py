@@ -12,6 +12,7 @@ Everything here is fetched when it is first asked for, so that importing costs n
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from .api import Measurement as Measurement
     from .api import Plate as Plate
     from .api import Solved as Solved
     from .api import bench as bench
@@ -19,12 +20,16 @@ if TYPE_CHECKING:
     from .api import explain as explain
     from .api import lesson as lesson
     from .api import load as load
+    from .api import measure as measure
     from .api import read as read
     from .api import read_kit as read_kit
     from .api import solve as solve
     from .api import tidy as tidy
 
-__all__ = ["Plate", "Solved", "bench", "draw", "explain", "lesson", "load", "read", "read_kit", "solve", "tidy"]
+__all__ = [
+    "Measurement", "Plate", "Solved", "bench", "draw", "explain", "lesson", "load", "measure", "read",
+    "read_kit", "solve", "tidy",
+]  # fmt: skip
 
 
 def __getattr__(name: str) -> Any:

@@ -13,13 +13,14 @@ from gantline.problems import Problem
 
 if TYPE_CHECKING:
     from gantline.account import Account, Refusal
-    from gantline.bench import Declined, Kit, Plan
+    from gantline.bench import Declined, Kit, Measured, Plan, Report
     from gantline.figure import Scene
     from gantline.mechanics import Answer
     from gantline.output.lesson_folder import Made
     from gantline.rig import Rig
 
 READ_AT_MOST = 64 * 1024 + 1  # one byte past what the notation allows, so that the notation itself says so
+READINGS_AT_MOST = 16 * 1024 * 1024 + 1  # the same for a table of readings
 
 
 class Solved(Struct, frozen=True):
@@ -51,6 +52,42 @@ class Solved(Struct, frozen=True):
         from html import escape
 
         return f"<div>{draw(self, 'labelled').svg()}<pre>{escape(str(self))}</pre></div>"
+
+
+class Measurement(Struct, frozen=True):
+    """What readings say of a rig: `measured` has every number, `report` puts them into words."""
+
+    rig: "Rig"
+    measured: "Measured"
+
+    @property
+    def report(self) -> "Report":
+        """The lab report, as words and tables."""
+        from gantline.bench import report
+
+        return report(self.measured, self.rig)
+
+    def record(self) -> dict[str, Any]:
+        """The record `gantline-measured/1`, as JSON types."""
+        from gantline.output.measured_record import measured_record
+
+        return measured_record(self.measured)
+
+    def save(self, folder: str | os.PathLike[str]) -> "Report":
+        """Builds the folder whole: report.html, report.pdf, measured.toml, readings.csv. OSError, ImportError."""
+        from pathlib import Path
+
+        from gantline.output.lab_folder import build
+
+        report = self.report
+        build(report, self.measured, self.rig, Path(folder))
+        return report
+
+    def __str__(self) -> str:
+        from gantline.output.lab_text import report_text
+        from gantline.output.plain import painter
+
+        return report_text(self.report, painter(False))
 
 
 class Plate(Struct, frozen=True):
@@ -98,13 +135,35 @@ def load(
     return read(contents(path), changes)
 
 
-def contents(path: str | os.PathLike[str]) -> bytes:
-    """The bytes of a file, never more than READ_AT_MOST, and never waiting for a pipe that nobody writes to."""
+def contents(path: str | os.PathLike[str], at_most: int = READ_AT_MOST) -> bytes:
+    """The bytes of a file, never more than `at_most`, and never waiting for a pipe that nobody writes to."""
     descriptor = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
     with open(descriptor, "rb") as file:
         if hasattr(os, "set_blocking"):
             os.set_blocking(descriptor, True)
-        return file.read(READ_AT_MOST)
+        return file.read(at_most)
+
+
+def measure(
+    rig: "Rig",
+    readings: bytes,
+    *,
+    division: float | None = None,
+    masses: float | None = None,
+    gain: float | None = None,
+    take: Sequence[str] = (),
+) -> tuple[Measurement | None, tuple[Problem, ...]]:
+    """What a table of readings (CSV, as a spreadsheet saves it) says of a rig, or None and why it says nothing.
+
+    `division` is the scale's (N), `masses` and `gain` how far off each mass and the scale may be, as shares; what is
+    not given is not counted, and said so. `take` names what is not to be measured: drag and zero count as none, block
+    as the file's weight. Needs the extra `gantline[lab]`; ImportError without it.
+    """
+    from gantline.bench import Limits, Settings, read_measured
+
+    settings = Settings(division, Limits(masses, gain), tuple(take))
+    measured, problems = read_measured(rig, readings, settings)
+    return (None, problems) if measured is None else (Measurement(rig, measured), ())
 
 
 def tidy(source: str | bytes) -> tuple[str | None, tuple[Problem, ...]]:

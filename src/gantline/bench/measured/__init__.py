@@ -4,13 +4,14 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from .budget import Limits
-    from .measuring import Measured, Settings, measure
+    from .measuring import Measured, Settings, measure, read_measured
     from .readings import Readings, read_readings
-    from .reporting import Report, Table, report
+    from .reporting import Report, report
 
 _LAZY = {
     "Limits": "budget", "Measured": "measuring", "Readings": "readings", "Report": "reporting",
-    "Settings": "measuring", "Table": "reporting", "measure": "measuring", "read_readings": "readings",
+    "Settings": "measuring", "measure": "measuring", "read_measured": "measuring",
+    "read_readings": "readings",
     "report": "reporting",
 }  # fmt: skip
 
@@ -25,5 +26,5 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
-    "Limits", "Measured", "Readings", "Report", "Settings", "Table", "measure", "read_readings", "report",
+    "Limits", "Measured", "Readings", "Report", "Settings", "measure", "read_measured", "read_readings", "report",
 ]  # fmt: skip

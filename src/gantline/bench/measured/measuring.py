@@ -4,8 +4,10 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from gantline.mechanics import Shares, shares
+from gantline.mechanics import NoShares, Shares, shares
+from gantline.problems import Place, Problem
 from gantline.rig import Moving, Rig
+from gantline.sources import GRAVITY
 
 from .advice import Advice, advise
 from .budget import Combined, Limits, budget
@@ -15,7 +17,7 @@ from .lines import Line, best, straight
 from .means import WAYS, Mean, Scatter, means, scatter
 from .model import UNKNOWNS, Model
 from .ratio import Ratio, ratio_law
-from .readings import Readings
+from .readings import Readings, read_readings
 from .screening import screened
 
 
@@ -129,6 +131,43 @@ def measure(rig: Rig, readings: Readings, settings: Settings = Settings()) -> Me
         _lines(found, done, settings.limits) if done else (), ratio, advise(estimates, done, of), draws,
         _fitted_at(done) if done else None,
     )  # fmt: skip
+
+
+def read_measured(rig: Rig, data: bytes, settings: Settings) -> tuple[Measured | None, tuple[Problem, ...]]:
+    """What the bytes of a table say of a rig, or None and what keeps them from saying it."""
+    readings, problems = read_readings(data, rig.gravity.number or GRAVITY.value)
+    if readings is None:
+        return None, problems
+    try:
+        measured = measure(rig, readings, settings)
+    except NoShares as none:
+        return None, (_no_shares(none.reason),)
+    if not any(row.raising or row.lowering for row in measured.readings.rows):
+        return None, (_none_left(measured.readings),)
+    return measured, ()
+
+
+def _no_shares(reason: str) -> Problem:
+    return _problem(
+        "rig-not-measured",
+        f"nothing can be measured on this rig: {reason}",
+        "the pull must be a sum of the weights, with one loss in every sheave",
+        "give the rig a hand, one load to raise, and blocks of known weight.",
+    )
+
+
+def _none_left(readings: Readings) -> Problem:
+    first = next((one.reason for one in readings.refused), "every row is empty")
+    return _problem(
+        "readings-none",
+        f"no row is left to use; of the first, {first}",
+        "without readings there is nothing to fit",
+        "look at the headings, their units and the numbers.",
+    )
+
+
+def _problem(code: str, says: str, why: str, do: str) -> Problem:
+    return Problem(code, Place(1, 1), "", says, why, do)
 
 
 def _ways(found: tuple[Mean, ...], of: Shares) -> tuple[Mean, ...]:

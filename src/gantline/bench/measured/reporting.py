@@ -4,9 +4,14 @@ from math import isfinite
 
 from msgspec import Struct
 
-from gantline.account import Caution
-from gantline.figure import Scene
+from gantline.account import Caution, cautions
+from gantline.figure import NotDrawable, Scene, draw
+from gantline.mechanics import Answer, solve
+from gantline.rig import Rig, with_efficiency
+from gantline.sources import EXAMPLE_EFFICIENCY
 
+from .. import words as bench_words
+from ..sheet import Table
 from . import words
 from .advice import Advice
 from .budget import LEVEL, Combined
@@ -17,19 +22,11 @@ from .readings import Readings
 from .shown import interval, places, to_place, value_and
 
 
-class Table(Struct, frozen=True):
-    """`head` names the columns, the first of which names the rows; `note` stands below."""
-
-    caption: str
-    head: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    note: str = ""
-
-
 class Report(Struct, frozen=True):
     """One report. `improve` are things to do, the most useful first; `how` says by which formulas it was worked out."""
 
     title: str
+    scene: Scene | None
     lead: str
     notes: tuple[str, ...]
     results: Table
@@ -44,15 +41,37 @@ class Report(Struct, frozen=True):
     improve: tuple[str, ...]
     how: tuple[str, ...]
     cautions: tuple[Caution, ...]
+    general: str = bench_words.GENERAL
 
 
-def report(of: Measured, cautions: tuple[Caution, ...]) -> Report:
-    """The report on what was measured."""
+def report(of: Measured, rig: Rig) -> Report:
+    """The report on what was measured on a rig."""
+    answer = solve(with_efficiency(rig, EXAMPLE_EFFICIENCY.value))
     return Report(
-        of.title or "A rig without a title", lead(of), notes(of), results(of), _plots(of), _readings(of), ratio(of),
-        _pairs(of), _budget(of), _lines(of), accounting(of.readings), refused(of.readings), improve(of), _how(of),
-        cautions,
-    )  # fmt: skip
+        title=of.title or "A rig without a title",
+        scene=_scene(rig, answer),
+        lead=lead(of),
+        notes=notes(of),
+        results=results(of),
+        plots=_plots(of),
+        readings=_readings(of),
+        ratio=ratio(of),
+        pairs=_pairs(of),
+        budget=_budget(of),
+        lines=_lines(of),
+        accounting=accounting(of.readings),
+        refused=refused(of.readings),
+        improve=improve(of),
+        how=_how(of),
+        cautions=cautions(rig, answer),
+    )
+
+
+def _scene(rig: Rig, answer: Answer) -> Scene | None:
+    try:
+        return draw(rig, answer, "numbered")
+    except NotDrawable:
+        return None
 
 
 # -- results ----------------------------------------------------------------------------------------------------------
@@ -117,8 +136,7 @@ def name_of(of: Measured, name: str) -> str:
 
 
 def _result(of: Measured, one: Estimate) -> tuple[str, ...]:
-    name, unit = name_of(of, one.name), words.UNITS[one.name]
-    after = f"\u00a0{unit}" if unit else ""
+    name, after = name_of(of, one.name), _unit(one.name)
     if one.held and one.value is not None:
         return name, f"{to_place(one.value, 3)}{after}", words.HELD[one.name], "", ""
     if one.value is None or one.combined is None or one.spread is None or one.interval is None:
@@ -211,38 +229,37 @@ def _pairs(of: Measured) -> Table | None:
 
 
 def _budget(of: Measured) -> Table:
+    """A row for each source, a column for each result that is told; what is together stands last."""
     told = [(one, one.combined) for one in of.estimates if one.combined is not None]
-    rows = [row for one, whole in told for row in _parts(of, one, whole)]
-    stated = _unstated(of)
-    head = ("source", "kind", "adds to the standard uncertainty", "of the whole", "degrees of freedom")
-    return Table("Where the uncertainty comes from", head, tuple(rows), stated)
+    sources = [name for name in words.SOURCES if any(part.source == name for _, whole in told for part in whole.parts)]
+    rows = [
+        (
+            words.SOURCES[name],
+            words.KINDS.get(name, words.LIMIT_KIND),
+            *(_part(one, whole, name) for one, whole in told),
+        )
+        for name in sources
+    ]
+    rows.append(("together", "", *(f"{to_place(whole.u, places(whole.u))}{_unit(one.name)}" for one, whole in told)))
+    rows.append(("degrees of freedom", "", *(_freedom(whole.freedom) for _, whole in told)))
+    head = ("source", "kind", *(f"adds to u({words.SYMBOLS[one.name]})" for one, _ in told))
+    return Table("Where the uncertainty comes from", head, tuple(rows), _unstated(of))
 
 
-def _parts(of: Measured, one: Estimate, whole: Combined) -> list[tuple[str, ...]]:
-    unit = words.UNITS[one.name]
-    after = f"\u00a0{unit}" if unit else ""
-    decimals = places(whole.u)
-    rows: list[tuple[str, ...]] = [
-        (
-            f"{words.SYMBOLS[one.name]}: {words.SOURCES[part.source]}", words.KINDS.get(part.source, words.LIMIT_KIND),
-            f"{to_place(part.u, decimals)}{after}", words.percent(part.u**2 / whole.u**2, 0), _freedom(part.freedom),
-        )
-        for part in sorted(whole.parts, key=lambda part: -part.u)
-    ]  # fmt: skip
-    rows.append(
-        (
-            f"{words.SYMBOLS[one.name]}: together",
-            "",
-            f"{to_place(whole.u, decimals)}{after}",
-            "",
-            _freedom(whole.freedom),
-        )
-    )
-    return rows
+def _part(one: Estimate, whole: Combined, name: str) -> str:
+    """What a source adds, and its share of the variance; a dash where it adds nothing that would be seen."""
+    part = next((part for part in whole.parts if part.source == name), None)
+    if part is None or part.u**2 < 0.005 * whole.u**2:
+        return "–"
+    return f"{to_place(part.u, places(whole.u))}{_unit(one.name)} ({words.percent(part.u**2 / whole.u**2, 0)})"
+
+
+def _unit(name: str) -> str:
+    return f"\u00a0{words.UNITS[name]}" if words.UNITS[name] else ""
 
 
 def _freedom(freedom: float) -> str:
-    return f"{int(freedom)}" if isfinite(freedom) and freedom < 1000 else "∞"
+    return f"{int(freedom)}" if isfinite(freedom) and freedom < 1000 else "many"
 
 
 def _unstated(of: Measured) -> str:
@@ -298,8 +315,7 @@ def _advised(of: Measured, one: Advice) -> str:
         what = words.listed([words.NEEDED[need] for need in one.what])
         return f"To tell {names}: {what}."
     do = words.BETTER[one.what[0]]
-    unit = words.UNITS[one.of[0]]
-    after = f"\u00a0{unit}" if unit else ""
+    after = _unit(one.of[0])
     decimals = places(one.after)
     return (
         f"For the {names}: {do}. Its standard uncertainty would go from {to_place(one.before, decimals)} to "

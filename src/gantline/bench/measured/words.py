@@ -44,10 +44,6 @@ HELD = {
     "block": "taken from the file, not measured",
 }
 NO_DIVISION = "not known"
-GENERAL = (
-    "General cautions, not a rating: they replace neither your own rules nor the makers' markings nor the word of a "
-    "competent person."
-)
 MODEL = (
     "Each reading is the pull that the rig's own equations give at its load, with one efficiency e in every sheave, "
     "the block's weight w, one constant drag c in every sheave (tight side = slack side / e + c), and the zero z of "

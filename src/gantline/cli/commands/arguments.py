@@ -1,6 +1,11 @@
 """Arguments that several commands take."""
 
-from argparse import ArgumentParser
+from argparse import Action, ArgumentParser, Namespace
+from typing import Any
+
+from gantline import api
+
+from ..console import Trouble, reason
 
 
 def add_file(parser: ArgumentParser) -> None:
@@ -16,6 +21,28 @@ def add_settings(parser: ArgumentParser) -> None:
         default=[],
         help="what if: a value on top of the file, as in lower.weight=20N; may be given several times",
     )
+    parser.add_argument(
+        "--measured",
+        dest="settings",
+        metavar="FILE",
+        action=_Measured,
+        help="what was measured, as gantline measure wrote it: its values on top of the file; what stands later wins",
+    )
+
+
+class _Measured(Action):
+    """Puts the values of a measured.toml among the settings, as if each had been set by hand."""
+
+    def __call__(self, parser: ArgumentParser, namespace: Namespace, values: Any, option: str | None = None) -> None:
+        from gantline.output.measured_toml import NotMeasured, read
+
+        try:
+            found = read(api.contents(values))
+        except NotMeasured as error:
+            raise Trouble(f"{values} holds no measured values: {error}", "Name one that gantline measure wrote.") from error
+        except (OSError, ValueError) as error:
+            raise Trouble(f"cannot read {values}: {reason(error)}", "Check the name.") from error
+        namespace.settings = [*namespace.settings, *(f"{name}={value}" for name, value in found.items())]
 
 
 def add_json(parser: ArgumentParser) -> None:
