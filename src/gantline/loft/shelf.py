@@ -5,7 +5,8 @@ from importlib.resources import files
 from typing import Any
 
 from gantline import api
-from gantline.figure import NotDrawable
+from gantline.figure import NotDrawable, draw
+from gantline.output.svg import write
 
 from .asked import Refused, Thumbnail
 
@@ -25,7 +26,7 @@ def thumbnail(asked: Thumbnail) -> str:
     rig, _ = api.read(_text(asked.name))
     assert rig is not None
     try:
-        return api.draw(rig, theme=asked.theme).svg()
+        return write(draw(rig, api.solve(rig).answer, "bare", caption=False), asked.theme)
     except NotDrawable as reason:
         raise Refused(404, reason.sentence) from None
 

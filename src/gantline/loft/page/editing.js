@@ -16,7 +16,12 @@ export function Editing({ store, say, keeper, seeing, found }) {
   }
 
   return {
-    make,
+    // Changes of the text made on the plate: [{from, to, insert}], and the words that name the step.
+    change(changes, words) {
+      let text = store.text;
+      for (const { from, to, insert } of [...changes].sort((a, b) => b.from - a.from)) text = text.slice(0, from) + insert + text.slice(to);
+      store.write(text, words);
+    },
     // A typed value. Gives the problem that stands against it, or null once it is written.
     value(one, value) {
       const undone = `${lower(one.name)}, back to ${one.number ? `${one.number} ${one.aloud}` : one.symbol}`;

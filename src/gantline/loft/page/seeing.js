@@ -30,6 +30,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     if (failed) { failed = 0; keeper.back(); }
     const why = cause || {};
     cause = null;
+    if (plate.reeving) return;  // it shows each contact itself
     if (given.problems.length) { hindered(given, why); return; }
     const mended = card.list.length > 0;
     seen = given;
@@ -49,7 +50,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     }
     card.show(given.problems);
     const first = given.problems[0];
-    if (given.still) { seen = given.still; paint({}); } else plate.aged?.(true);
+    if (given.svg) { seen = { ...seen, ...given }; plate.show(seen); shine(); } else plate.aged(true);
     answer.wait(first.line, seen && when ? `The plate and the formula are those of ${when}.` : '');
     account.wait('waits until the slip is mended');
     line.words([[`Go to line ${first.line}`, () => card.go(0)]]);

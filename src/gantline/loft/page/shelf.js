@@ -1,5 +1,5 @@
 // The shelf: ready rigs with what they teach, searched by it; the files of the folder; the way to begin from nothing.
-import { allow, find, make, roving } from './dom.js';
+import { allow, draw, find, make, roving } from './dom.js';
 
 // What the shelf is asked for, and the words of a rig's head that answer it.
 const TOPICS = [
@@ -16,7 +16,11 @@ const TOPICS = [
 const speaks = (rig) => `${rig.title} ${rig.teaches} ${rig.name.replace(/-/g, ' ')}`.toLowerCase();
 const fits = (rig, test) => (typeof test === 'function' ? test() : test.test(`${rig.name} ${rig.teaches}`.toLowerCase()));
 
+// Rigs stand in the order of what they teach, the easy before the hard.
+const rank = (rig) => (TOPICS.findIndex(([, test], n) => n && fits(rig, test)) + TOPICS.length) % TOPICS.length;
+
 export function Shelf({ rigs, files, take, open, nothing, dark }) {
+  rigs = [...rigs].sort((a, b) => rank(a) - rank(b));
   const list = find('rigs'), topics = find('topics'), search = find('teach'), says = find('shelf-says');
   let topic = TOPICS[0][0];
   const settle = roving(topics, '.row', (row) => row.getAttribute('aria-checked') === 'true');
@@ -50,7 +54,7 @@ export function Shelf({ rigs, files, take, open, nothing, dark }) {
 
   function fromNothing() {
     return make('li', {}, make('button', { type: 'button', class: 'rig-card nothing', 'data-rig': '', onclick: nothing },
-      make('span', { class: 'picture' }, make('span', { class: 'beam', 'aria-hidden': 'true' })), make('b', {}, 'From nothing'), make('i', {}, 'Reeve it by pointing')));
+      make('span', { class: 'picture' }, draw('svg', { viewBox: '0 0 120 160', 'aria-hidden': 'true' }, draw('path', { class: 'beam', d: 'M10 12h100' }), draw('path', { d: 'M60 13v44M60 39a18 18 0 1 1 -.1 0zM42 57v65M78 57v40M24 122h36v34h-36z' }))), make('b', {}, 'From nothing'), make('i', {}, 'Reeve it by pointing')));
   }
 
   function paintFiles(names) {
