@@ -1,4 +1,4 @@
-"""The loft's checks share `inside` and `outside`, which lie beside them."""
+"""The loft's checks share `inside` and `outside`, which lie beside them, and the stock of bad texts."""
 
 import sys
 from collections.abc import Iterator
@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+sys.path.insert(0, str(Path(__file__).parents[1] / "notation"))
 sys.path.insert(0, str(Path(__file__).parent))
 
 from inside import PLANTER, Inside
