@@ -1,0 +1,147 @@
+"""The voice of a film: what was recorded, where its steps begin, and the track it gives."""
+
+import io
+import re
+import wave
+from collections.abc import Iterator, Sequence
+
+from msgspec import Struct
+
+from gantline.account import spoken_words
+from gantline.film import Piece, Storyboard, Tap, Taps, unlike, voiced
+from gantline.problems import Place, Problem
+
+from . import taps as taps_json
+from .film_sound import RATE, Sound
+
+FADE = 0.005  # s at both ends of a run of the voice, so that no cut clicks
+_FASTEST = 300  # words a minute that nobody passes
+_SILENT, _FULL, _OFTEN = 0.01, 32_700, 1e-4  # of full scale; a sample at full scale; how many of those are clipping
+_SENTENCES = re.compile(r"(?<=[.?!:;]) ")
+
+
+class Voiced(Struct, frozen=True):
+    """A film cut to a voice: its board, the track to lay under it, and the starts that were used."""
+
+    board: Storyboard
+    track: Sound
+    taps: Taps
+
+
+def spoken(board: Storyboard, sound: Sound, taps: bytes | None) -> tuple[Voiced | None, tuple[Problem, ...]]:
+    """The board cut to a recording: by the bytes of its taps.json, or without by the pauses in it.
+
+    None where that cannot be done. Problems beside a film are what its maker should hear of.
+    """
+    faults = tuple(_faults(sound))
+    if any(fault.code == "voice-silent" for fault in faults):
+        return None, faults
+    found, problems = listened(board, sound) if taps is None else taps_json.read(taps, board, sound.seconds)
+    if found is None:
+        return None, faults + problems
+    changed = tuple(_other_words(shot.id, shot.written) for shot in unlike(board, found))
+    return cut(board, sound, found), faults + problems + changed
+
+
+def cut(board: Storyboard, sound: Sound, taps: Taps) -> Voiced:
+    """The board and the track for a voice whose steps begin at known places."""
+    timed, pieces = voiced(board, taps)
+    return Voiced(timed, laid(sound, pieces, timed.seconds), taps)
+
+
+def listened(board: Storyboard, sound: Sound) -> tuple[Taps | None, tuple[Problem, ...]]:
+    """Where the steps begin by the pauses in the sound; starts that may be wrong say why. None where too little is
+    said for the film's words."""
+    import numpy as np
+
+    from gantline.film import hear, matched
+
+    shots = [shot for shot in board.shots if shot.says]
+    words = [[max(1, spoken_words(part)) for part in _SENTENCES.split(shot.says)] for shot in shots]
+    hearing = hear(np.frombuffer(sound.pcm, "<i2") / 32_768, RATE)
+    least = 60 * sum(map(sum, words)) / _FASTEST
+    if hearing.spoken < least:
+        return None, (_too_short(hearing.spoken, least),)
+    starts = matched(hearing, words)
+    taps = [Tap(shot.id, start.at, shot.says, start.doubt) for shot, start in zip(shots, starts, strict=True)]
+    few = len(hearing.pauses) < len(shots) - 1
+    return Taps(sound.seconds, tuple(taps)), ((_few_pauses(len(hearing.pauses), len(shots)),) if few else ())
+
+
+def laid(sound: Sound, pieces: Sequence[Piece], seconds: float) -> Sound:
+    """The track of a film of `seconds`: each piece of the sound at its place, silence between."""
+    import numpy as np
+
+    samples, track = np.frombuffer(sound.pcm, "<i2"), np.zeros(round(seconds * RATE), "<i2")
+    for start, stop, at in _runs(pieces):
+        run = samples[round(start * RATE) : round(stop * RATE)].astype(float)
+        fade = min(round(FADE * RATE), len(run) // 2)
+        ramp = np.arange(fade) / max(1, fade)
+        run[:fade] *= ramp
+        run[len(run) - fade :] *= ramp[::-1]
+        place = round(at * RATE)
+        run = run[: len(track) - place]
+        track[place : place + len(run)] = np.rint(run)
+    return Sound(track.tobytes())
+
+
+def wav(sound: Sound) -> bytes:
+    """The sound as a WAV file."""
+    file = io.BytesIO()
+    with wave.open(file, "wb") as out:
+        out.setparams((1, 2, RATE, 0, "NONE", "not compressed"))
+        out.writeframes(sound.pcm)
+    return file.getvalue()
+
+
+def _runs(pieces: Sequence[Piece]) -> list[tuple[float, float, float]]:
+    """Pieces that follow each other both in the sound and in the film, as one: from, to, and where in the film."""
+    runs: list[tuple[float, float, float]] = []
+    for piece in pieces:
+        start, stop, at = runs[-1] if runs else (0.0, -1.0, 0.0)
+        if abs(piece.start - stop) < 1e-6 and abs(piece.at - (at + stop - start)) < 1e-6:
+            runs[-1] = (start, piece.stop, at)
+        else:
+            runs.append((piece.start, piece.stop, piece.at))
+    return runs
+
+
+def _faults(sound: Sound) -> Iterator[Problem]:
+    import numpy as np
+
+    samples = np.frombuffer(sound.pcm, "<i2")
+    if not len(samples) or abs(samples.astype(int)).max() < _SILENT * 32_768:
+        yield _problem("voice-silent", "Nothing is heard in this recording.",
+                       "The film would be cut to nothing.",
+                       "Choose the right microphone, and record once more.")  # fmt: skip
+    elif (clipped := int((abs(samples.astype(int)) >= _FULL).sum())) > _OFTEN * len(samples):
+        yield _problem("voice-clipped", f"This recording is too loud: {clipped} of its samples are cut off.",
+                       "What is cut off crackles, and cannot be mended later.",
+                       "Go back from the microphone, or turn it down, and record once more.")  # fmt: skip
+
+
+def _too_short(seconds: float, least: float) -> Problem:
+    return _problem(
+        "voice-too-short", f"{seconds:.1f} s of speech are too few: these words take {least:.0f} s at the least.",
+        "A recording of other words, or of a few of the steps, would be spread over all of them.",
+        "Record all steps, or save the taps with the rehearsal: then steps may be missing.",
+    )  # fmt: skip
+
+
+def _few_pauses(pauses: int, steps: int) -> Problem:
+    return _problem(
+        "voice-pauses-few", f"There are {pauses} pauses in this recording, and {steps} steps.",
+        "Where two steps run into each other, nothing in the sound tells where the second begins.",
+        "Look through the starts that are marked, and mend them in the taps; or rehearse with taps.",
+    )  # fmt: skip
+
+
+def _other_words(step: str, written: str) -> Problem:
+    return Problem(
+        "voice-other-words", Place(1, 1), written, f"{step}: its sentence has been changed since it was spoken.",
+        "The captions say one thing and the voice another.", "Take this step again, or put the sentence back.",
+    )  # fmt: skip
+
+
+def _problem(code: str, says: str, why: str, do: str) -> Problem:
+    return Problem(code, Place(1, 1), "", says, why, do)
