@@ -14,6 +14,7 @@ from msgspec import Struct
 
 MANIFEST = ".gantline.json"  # the hash of every file as it was made, so that an edit is seen
 _FORMAT = "gantline-files/1"
+Content = bytes | Path  # of a file: what is in it, or where a file stands that is copied
 
 
 class Busy(OSError):
@@ -36,6 +37,13 @@ class Built(Struct, frozen=True):
 
 def digest(data: bytes) -> str:
     return hashlib.sha256(data).hexdigest()
+
+
+def _digest_of(content: Content) -> str:
+    if not isinstance(content, Path):
+        return digest(content)
+    with open(content, "rb") as file:
+        return hashlib.file_digest(file, "sha256").hexdigest()
 
 
 def write(path: Path, data: bytes) -> None:
@@ -85,12 +93,13 @@ def _mode_in(folder: int, name: str) -> int:
     return stat.S_IMODE(mode)
 
 
-def build(folder: Path, files: Mapping[str, bytes], merged: Collection[str] = ()) -> Built:
+def build(folder: Path, files: Mapping[str, Content], merged: Collection[str] = ()) -> Built:
     """A folder of files, whole or not there: written aside in the same parent, then moved into place.
 
     Files of an earlier build that the user edited are kept, and the new ones written beside them (`NAME.new.EXT`);
     files that no build made are left alone; files of an earlier build that are no longer made go. `merged` names files
-    that have the user's edits in them already, and are written over. The same files give the same bytes.
+    that have the user's edits in them already, and are written over. The same files give the same bytes. What is large
+    may be given as the path of a file, which is copied.
     Raises Busy while another build writes there, OSError where it cannot be written.
     """
     folder = Path(os.path.realpath(folder))
@@ -101,7 +110,7 @@ def build(folder: Path, files: Mapping[str, bytes], merged: Collection[str] = ()
         _clear(folder)
         made = manifest(folder)
         named, kept = _around_edits(folder, files, made, merged)
-        marks = {name: digest(data) for name, data in sorted({**named, **files}.items())}
+        marks = {name: _digest_of(data) for name, data in sorted({**named, **files}.items())}
         aside = folder.parent / f".{folder.name}.part"
         aside.mkdir(mode=_mode(folder))
         try:
@@ -133,14 +142,14 @@ def _manifest(made: Mapping[str, str]) -> bytes:
 
 
 def _around_edits(
-    folder: Path, files: Mapping[str, bytes], made: Mapping[str, str], merged: Collection[str]
-) -> tuple[dict[str, bytes], tuple[Kept, ...]]:
+    folder: Path, files: Mapping[str, Content], made: Mapping[str, str], merged: Collection[str]
+) -> tuple[dict[str, Content], tuple[Kept, ...]]:
     """What to write where: each file to its place, or beside it where what stands there is not what a build made."""
-    named: dict[str, bytes] = {}
+    named: dict[str, Content] = {}
     kept = []
     for name, data in sorted(files.items()):
         place = name
-        while name not in merged and _edited(folder / place, (made.get(place), digest(data))):
+        while name not in merged and _edited(folder / place, (made.get(place), _digest_of(data))):
             place = str(Path(place).with_suffix(f".new{Path(place).suffix}"))
         named[place] = data
         if place != name:
@@ -149,7 +158,7 @@ def _around_edits(
 
 
 def _edited(path: Path, known: tuple[str | None, ...]) -> bool:
-    return os.path.lexists(path) and not (path.is_file() and digest(path.read_bytes()) in known)
+    return os.path.lexists(path) and not (path.is_file() and _digest_of(path) in known)
 
 
 def _carry_over(folder: Path, aside: Path, ours: set[str]) -> None:
@@ -171,15 +180,21 @@ def _carry_over(folder: Path, aside: Path, ours: set[str]) -> None:
 
 
 def _unedited(path: Path, mark: str) -> bool:
-    return path.is_file() and digest(path.read_bytes()) == mark
+    return path.is_file() and _digest_of(path) == mark
 
 
-def _write_all(aside: Path, folder: Path, files: Mapping[str, bytes]) -> None:
+def _write_all(aside: Path, folder: Path, files: Mapping[str, Content]) -> None:
     for name, data in files.items():
         path, there = aside / name, folder / name
         path.parent.mkdir(parents=True, exist_ok=True)
         with open(path, "wb") as file:
-            _fill(file.fileno(), data)
+            if isinstance(data, Path):
+                with open(data, "rb") as source:
+                    shutil.copyfileobj(source, file, 1 << 20)
+                file.flush()
+                os.fsync(file.fileno())
+            else:
+                _fill(file.fileno(), data)
         if there.is_file():
             os.chmod(path, stat.S_IMODE(there.stat().st_mode))
 
