@@ -59,7 +59,7 @@ def status(answer: bytes) -> int:
 @contextlib.contextmanager
 def loft(where: Path, *options: str) -> Iterator[Outside]:
     """A loft on a free port, ended with the block."""
-    command = [sys.executable, "-m", "gantline", "loft", str(where), "--no-browser", "--port", "0", *options]
+    command = [sys.executable, "-P", "-m", "gantline", "loft", str(where), "--no-browser", "--port", "0", *options]
     environment = {**os.environ, "PYTHONUNBUFFERED": "1"}
     process = subprocess.Popen(
         command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=environment, start_new_session=True

@@ -10,7 +10,7 @@ from urllib.parse import unquote
 import pytest
 from inside import COOKIE, HOST, KEYS, OWN, PLANTER, PORT, TOKEN, Headers, Inside, tree_hash
 
-from gantline.loft.guard import ALWAYS, LONGEST, POLICY
+from gantline.loft.guard import ALWAYS, LONGEST, POLICY, Keys
 
 BODY = {"text": PLANTER}
 SAMPLES: dict[tuple[str, str], tuple[str, object]] = {
@@ -316,3 +316,16 @@ def test_a04_letters_of_any_size_in_our_own_name(fortress: Inside) -> None:
     """Host names have no case: the one spelling that may differ, and it does the same everywhere."""
     for method, path in (("GET", "/api/files"), ("GET", "/"), ("GET", "/page/plates.css")):
         assert fortress.raw(method, path, [("host", f"LOCALHOST:{PORT}"), COOKIE]).status == 200
+
+
+def test_behind_a_proxy_the_public_name_is_ours_and_its_cookie_is_secure(tmp_path: Path) -> None:
+    inside = Inside(tmp_path, Keys(("https://loft.example", *KEYS.origins), TOKEN))
+    try:
+        reply = inside.raw("GET", f"/?token={TOKEN}", [("host", "loft.example")])
+        assert reply.headers["set-cookie"].endswith("; Secure")
+        own = [("host", "loft.example"), COOKIE]
+        assert inside.raw("GET", "/api/files", [*own, ("origin", "https://loft.example")]).status == 200
+        for origin in ("http://loft.example", f"http://{HOST}", "https://loft.example:8347"):
+            assert inside.raw("GET", "/api/files", [*own, ("origin", origin)]).status == 403
+    finally:
+        inside.close()

@@ -50,6 +50,10 @@ class Keys(Struct, frozen=True):
     token: str
     cookie: str = "gantline"
 
+    def secure(self, host: str) -> bool:
+        """Whether browsers reach this name of ours over https only."""
+        return f"https://{host}" in self.origins and f"http://{host}" not in self.origins
+
     @property
     def hosts(self) -> frozenset[str]:
         return frozenset(origin.partition("://")[2] for origin in self.origins)
@@ -90,7 +94,7 @@ def guarded(app: App, keys: Keys) -> App:
         try:
             _host(headers, keys)
             if _brings_token(scope, keys):
-                await _let_in(send, keys)
+                await _let_in(send, keys, _values(headers, b"host")[0].lower())
                 return
             _site(headers, keys)
             _token(headers, keys)
@@ -216,15 +220,15 @@ async def _answer(send: Send, turned: Turned, html: bool) -> None:
     await _give(send, turned.status, body, [(b"content-type", kind), (b"connection", b"close")], more)
 
 
-async def _let_in(send: Send, keys: Keys) -> None:
+async def _let_in(send: Send, keys: Keys, host: str) -> None:
     """Swaps the token in the address for a cookie, and goes on to the page without it.
 
     The page goes on by itself, not by a redirect: a browser keeps a strict cookie back on a redirect that began
     elsewhere, and the address with the token would stay in the history.
     """
     body, policy = page("Opening the loft.", onward=True)
-    cookie = f"{keys.cookie}={keys.token}; Path=/; HttpOnly; SameSite=Strict".encode()
-    headers = [(b"content-type", b"text/html; charset=utf-8"), (b"set-cookie", cookie)]
+    cookie = f"{keys.cookie}={keys.token}; Path=/; HttpOnly; SameSite=Strict{'; Secure' * keys.secure(host)}"
+    headers = [(b"content-type", b"text/html; charset=utf-8"), (b"set-cookie", cookie.encode())]
     await _give(send, 200, body, headers, {"content-security-policy": policy})
 
 

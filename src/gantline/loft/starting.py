@@ -113,7 +113,8 @@ def _keys(asked: Opened, port: int) -> Keys:
     if any(not name.startswith(("http://", "https://")) for name in named):
         raise NotStarted("a --name begins with http:// or https://", "Write it as people will type it in a browser.")
     token = _token(asked.token) if asked.token else new_token()
-    return Keys((*named, *own, *loopback(port)), token, f"gantline-{port}")
+    cookie = "gantline" if named else f"gantline-{port}"  # browsers do not keep cookies apart by port
+    return Keys((*named, *own, *loopback(port)), token, cookie)
 
 
 _ANY = ("0.0.0.0", "::")
