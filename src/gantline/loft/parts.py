@@ -28,7 +28,8 @@ def listed(reading: Reading, regime: Regime | None) -> list[dict[str, Any]]:
         found.append(_entry(rope.name, "rope", rope.place, _rope(rope)))
         for strand in rope.strands:
             said = _strand(rig, strand, regime)
-            found.append(_entry(strand.name, "strand", strand.start.place, said) | {"of": rope.name})
+            ends = {"of": rope.name, "from": strand.start.name, "to": strand.end.name}
+            found.append(_entry(strand.name, "strand", strand.start.place, said) | ends)
     if rig.hand:
         found.append(_entry("hand", "hand", rig.hand.place, _hand(rig, regime)))
     return found

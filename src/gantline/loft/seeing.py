@@ -5,12 +5,14 @@ from typing import Any
 from gantline.account import Account, explain
 from gantline.figure import VIEWS, Layout, NotDrawable, Scene, draw
 from gantline.lesson import hauling, step_plate
+from gantline.notation import parse
 from gantline.output.plates import plate
 from gantline.output.record import answer_record
 
 from .answering import plain_answer, wheels
 from .asked import Refused, See, StepOf
-from .givens import records
+from .givens import givens, records
+from .making import draft
 from .parts import listed
 from .reading import Reading, Unread, look
 from .remedies import told
@@ -43,11 +45,17 @@ def see(asked: See) -> dict[str, Any]:
 
 
 def _drafted(text: str) -> dict[str, Any]:
-    """The figure of a rig still in the making, where the text is one."""
-    from .making.draft import draft
-
+    """What is seen of a rig still in the making, where the text is one: its figure, and its parts as far as they go."""
     found = draft(text)
-    return {"svg": str(plate(found.scene, PREFIX)) if found else "", "alt": found.scene.description if found else ""}
+    if found is None:
+        return {"svg": "", "alt": "", "title": "", "parts": [], "givens": []}
+    tree, _ = parse(text)
+    given = givens(tree, found.rig)
+    reading = Reading(text, tree, found.rig, found.answer, "", given, found.layout, "")
+    return {
+        "svg": str(plate(found.scene, PREFIX)), "alt": found.scene.description, "title": found.rig.title,
+        "parts": listed(reading, None), "givens": records(given),
+    }  # fmt: skip
 
 
 def _figure(reading: Reading, asked: See) -> dict[str, Any]:
@@ -57,7 +65,9 @@ def _figure(reading: Reading, asked: See) -> dict[str, Any]:
         if reading.layout is None:
             raise NotDrawable(reading.undrawn)
         hauled = hauling(reading.rig, reading.answer, reading.layout) if asked.view == "motion" else None
-        if asked.step:
+        if not asked.step and asked.view in ("bare", "labelled") and (found := draft(asked.text)):
+            scene = found.scene  # it has parts that no rope touches yet
+        elif asked.step:
             scene = _step(reading, reading.layout, asked.step)
         elif hauled:
             scene, motion = hauled.scene, {"rates": hauled.motion, "ways": hauled.ways}

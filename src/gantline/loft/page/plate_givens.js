@@ -1,0 +1,62 @@
+// Dotted numbers on the plate, and the field that opens over one.
+import { make } from './dom.js';
+import { field } from './field.js';
+import { offset } from './store.js';
+
+const VIEWS = new Set(['bare', 'labelled', 'numbered']);
+
+// The dotted numbers of a figure: over a load's own letters, and beside a block that has a weight.
+export function dotted(places, svg, seen, found, open) {
+  if (!VIEWS.has(svg.dataset.view)) return [];
+  const shown = [];
+  for (const given of seen.givens.filter((one) => one.key === 'weight' || one.key === 'mass')) {
+    const box = found.get(given.part), kind = seen.parts.find((part) => part.id === given.part)?.kind;
+    if (!box || kind === 'fixed') continue;
+    const words = [...svg.querySelectorAll(`text[data-part="${CSS.escape(given.part)}"]`)].at(-1);
+    if (kind === 'load' && words) shown.push(over(given, places.local(words.getBoundingClientRect()), open));
+    else if (kind === 'moving' && given.number) shown.push(beside(given, box, places, open));
+  }
+  return shown;
+}
+
+const opener = (given, open, ...inside) => make('button', {
+  type: 'button', class: 'dotted', tabindex: -1, 'aria-label': `${given.says}, can be changed`, 'data-given': given.id, onclick: () => open(given.id),
+}, ...inside);
+
+function over(given, { left, top, width, height }, open) {
+  const button = opener(given, open);
+  Object.assign(button.style, { left: `${left - 4}px`, top: `${top - 2}px`, width: `${width + 8}px`, height: `${Math.max(24, height + 4)}px` });
+  return button;
+}
+
+function beside(given, box, places, open) {
+  const button = opener(given, open, make('i', {}, given.symbol[0]), make('sub', {}, given.symbol.slice(1).replace('_', '')), ` = ${given.number}\u00a0${given.unit}`);
+  button.classList.add('beside');
+  const wide = 26 + 8.2 * (given.number.length + given.unit.length + given.symbol.length), high = 28, y = box.top + box.height / 2 - high / 2;
+  const spots = [0, 24, -24, 48].flatMap((by) => [[box.left + box.width + 8, y + by], [box.left - wide - 8, y + by]]);
+  const at = places.choose(wide, high, spots);
+  Object.assign(button.style, { left: `${at.left}px`, top: `${at.top}px` });
+  return button;
+}
+
+// What stands in the text for a given, empty where it is not given yet.
+export function written(store, seen, target) {
+  const given = seen.givens.find((one) => one.id === target);
+  if (!given) return '';
+  return store.text.slice(offset(store.text, given.line, given.column), offset(store.text, given.line, given.column + given.length));
+}
+
+// A field at a part. `keep(value)` as for any field; `done(next)` when it has closed.
+export function open(home, { at, value, label, keep, done }) {
+  const over_ = make('span', { class: 'unseen' });
+  const place = make('div', { class: 'plate-field' }, over_);
+  home.append(place);
+  const input = field({
+    over: over_, value, label, keep, says: 'Enter keeps, Esc puts back.',
+    done: (next) => { place.remove(); done(next); },
+  });
+  const left = at.left + at.width / 2 - place.offsetWidth / 2, top = at.top + at.height / 2 - 17;
+  place.style.left = `${Math.max(0, Math.min(left, home.clientWidth - place.offsetWidth))}px`;
+  place.style.top = `${Math.max(0, Math.min(top, home.clientHeight - 60))}px`;
+  return input;
+}

@@ -1,0 +1,64 @@
+// The sheet a figure lies on: chalk under it, rings and the rope in hand over it, all in the figure's own px.
+import { draw, make, setMade } from './dom.js';
+
+export function Sheet(home) {
+  const under = draw('svg', { class: 'chalk', 'aria-hidden': 'true' });
+  const over = draw('svg', { class: 'over', 'aria-hidden': 'true' });
+  const figure = make('div', { class: 'figure', 'aria-hidden': 'true' });
+  const stack = make('div', { class: 'stack' }, under, figure, over);
+  home.append(stack);
+  let mirrored = false;
+
+  const svg = () => figure.querySelector('svg');
+
+  // The frame, wide enough for `spots` besides what is drawn.
+  function frame(spots = []) {
+    const drawn = svg();
+    if (!drawn) return;
+    drawn.dataset.own ??= drawn.getAttribute('viewBox');
+    const [left, top, width, height] = drawn.dataset.own.split(' ').map(Number);
+    const edges = spots.map(({ x, y, r }) => [x - r - 20, y - r - 20, x + r + 20, y + r + 20]);
+    const x1 = Math.min(left, ...edges.map((e) => e[0])), y1 = Math.min(top, ...edges.map((e) => e[1]));
+    const x2 = Math.max(left + width, ...edges.map((e) => e[2])), y2 = Math.max(top + height, ...edges.map((e) => e[3]));
+    for (const each of [under, drawn, over]) each.setAttribute('viewBox', `${x1} ${y1} ${x2 - x1} ${y2 - y1}`);
+  }
+
+  return {
+    stack, over, under,
+    get svg() { return svg(); },
+    show(markup) {
+      if (!setMade(figure, markup)) return;
+      for (const word of figure.querySelectorAll('title,desc,style')) word.remove();
+      const drawn = svg();
+      drawn?.removeAttribute('aria-labelledby');
+      drawn?.removeAttribute('role');
+      frame();
+      for (const each of [under, over]) each.replaceChildren();
+      this.mirror(mirrored);
+    },
+    frame,
+    mirror(on = !mirrored) {
+      mirrored = on;
+      stack.classList.toggle('mirrored', mirrored);
+      return mirrored;
+    },
+    // A point of the screen in px of the figure.
+    point({ clientX, clientY }) {
+      const at = new DOMPoint(clientX, clientY).matrixTransform(over.getScreenCTM().inverse());
+      return { x: at.x, y: at.y };
+    },
+    // Chalk behind what is lit, each with its line of ink: colour is never the only sign.
+    chalk(marks) { under.replaceChildren(...marks.flatMap(chalked)); },
+  };
+}
+
+// Chalk behind a mark of the figure: a band along a strand, a disc behind a wheel, a panel behind anything else.
+function chalked(mark) {
+  if (mark.tagName === 'line') {
+    const ends = Object.fromEntries(['x1', 'y1', 'x2', 'y2'].map((name) => [name, mark.getAttribute(name)]));
+    return [draw('line', { class: 'band-edge', ...ends }), draw('line', { class: 'band', ...ends })];
+  }
+  if (mark.tagName === 'circle') return [draw('circle', { class: 'disc', cx: mark.getAttribute('cx'), cy: mark.getAttribute('cy'), r: Number(mark.getAttribute('r')) + 9 })];
+  const { x, y, width, height } = mark;
+  return [draw('rect', { class: 'disc', x: x - 7, y: y - 7, width: width + 14, height: height + 14, rx: 5 })];
+}
