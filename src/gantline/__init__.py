@@ -9,12 +9,15 @@
 Everything here is fetched when it is first asked for, so that importing costs next to nothing.
 """
 
+import sys
+from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from .api import Measurement as Measurement
     from .api import Plate as Plate
     from .api import Solved as Solved
+    from .api import Tried as Tried
     from .api import bench as bench
     from .api import draw as draw
     from .api import explain as explain
@@ -25,10 +28,11 @@ if TYPE_CHECKING:
     from .api import read_kit as read_kit
     from .api import solve as solve
     from .api import tidy as tidy
+    from .api import trial as trial
 
 __all__ = [
-    "Measurement", "Plate", "Solved", "bench", "draw", "explain", "lesson", "load", "measure", "read",
-    "read_kit", "solve", "tidy",
+    "Measurement", "Plate", "Solved", "Tried", "bench", "draw", "explain", "lesson", "load", "measure", "read",
+    "read_kit", "solve", "tidy", "trial",
 ]  # fmt: skip
 
 
@@ -42,3 +46,13 @@ def __getattr__(name: str) -> Any:
 
 def __dir__() -> list[str]:
     return __all__
+
+
+class _Door(ModuleType):
+    def __setattr__(self, name: str, value: object) -> None:
+        """A folder of the same name (`lesson`, `bench`), once it is loaded, never stands in the function's place."""
+        if not (name in __all__ and isinstance(value, ModuleType)):
+            super().__setattr__(name, value)
+
+
+sys.modules[__name__].__class__ = _Door

@@ -29,3 +29,12 @@ def test_each_is_documented_where_it_stands_and_in_the_docs(name: str) -> None:
 def test_what_is_not_there_says_so() -> None:
     with pytest.raises(AttributeError, match="no attribute 'rigg'"):
         gantline.rigg  # noqa: B018
+
+
+def test_a_folder_that_is_loaded_does_not_hide_the_function_of_its_name() -> None:
+    import gantline.bench
+    import gantline.lesson
+
+    assert inspect.isfunction(gantline.bench)
+    assert inspect.isfunction(gantline.lesson)
+    assert gantline.bench is gantline.api.bench

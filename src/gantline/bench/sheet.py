@@ -292,7 +292,21 @@ def _unfit(laws: tuple[Law, ...]) -> str:
 
 
 def _cautions(plan: Plan) -> tuple[Caution, ...]:
-    """Those of the rig; how much hangs is known here, and so said as it is."""
+    """Those of the rig, said for what hangs here; and those that only a plan can say."""
     mass = words.kilograms(plan.choice.hung.mass)
-    own = Caution("small", f"{mass} hang: say it aloud before they leave the pad, and write it up.", "common practice")
-    return tuple(own if caution.id == "small" else caution for caution in plan.cautions)
+    hung = Caution("small", f"{mass} hang: say it aloud before they leave the pad, and write it up.", words.PRACTICE)
+    found = tuple(hung if caution.id == "small" else caution for caution in plan.cautions)
+    return (*found, *_met(plan), Caution("snap", words.SNAP, words.PRACTICE))
+
+
+def _met(plan: Plan) -> tuple[Caution, ...]:
+    """What blocks that meet would ask of the fixed part that gets most of it."""
+    forces = [(abs(anchor.two_blocked), anchor.name) for anchor in plan.anchors if anchor.two_blocked is not None]
+    if not forces:
+        return ()
+    most, name = max(forces)
+    says = (
+        f"Stop well before blocks meet. Past that the fixing feels whatever is pulled: {newtons(most)} at {name} if a "
+        "person hangs on."
+    )
+    return (Caution("met", says, words.OWN),)

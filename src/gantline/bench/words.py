@@ -18,6 +18,9 @@ GENERAL = (
     "General cautions, not a rating and no risk assessment. The rules of your school, the makers' ratings and a "
     "competent person come first."
 )
+PRACTICE = "common practice"
+OWN = "follows from the mechanics; worked out for this rig"
+SNAP = "A taut cord that parts flies back: stand out of its line, and protect your eyes."
 ASSUMED_LOSS = "The losses are typical, not measured for the set in use."
 
 
@@ -39,7 +42,9 @@ def fixed(number: Fraction, digits: int = 3) -> str:
 
 
 def metres(number: Fraction) -> str:
-    """A length: centimetres below a metre, else metres with two decimals."""
+    """A length: millimetres below 2 cm, centimetres below a metre, else metres with two decimals."""
+    if 0 < abs(number) < Fraction(2, 100):
+        return f"{float(number * 1000):.2g}\u00a0mm"
     if abs(number) < 1:
         return f"{float(number * 100):.3g}\u00a0cm"
     return f"{float(number):.2f}\u00a0m"
