@@ -125,7 +125,7 @@ def _to_ink(made: Composer, stage: Stage, step: Step, before: Scenery, hauled: b
     if step.view == "count" and not step.struck:
         lit = _uncounted(stage, step)
     parts = stage.hauled(1.0, lit) if hauled else stage.parts("bare", lit)
-    made.change("ink", "what is spoken of", INK, {"rig": stage.layer("rig", parts.rig)}, zone=made.rig_zone)
+    made.change("ink", "what is spoken of", INK, {"rig": stage.layer("rig", parts.rig)})
     if told:
         strands = [run.name for run in stage.layout.runs if run.name in told]
         _run(made, stage, step.lit, strands, RUN)
@@ -146,7 +146,6 @@ def _run(made: Composer, stage: Stage, lit: Lit, strands: Sequence[str], seconds
     made.change(
         "ink", f"along {', '.join(strands)}", seconds, {"rig": whole},
         {"rig": lambda share: replace(whole, marks=running(whole.marks, stage.layout, strands, share, back))},
-        zone=made.rig_zone,
     )  # fmt: skip
 
 
@@ -163,7 +162,7 @@ def _bag(made: Composer, stage: Stage, parts: Parts, keeps: bool, step: Step) ->
             return
         whole = stage.layer("over", line)
         made.change("draw", "bag", BAG, {"over": whole},
-                    {"over": lambda share: replace(whole, marks=drawn(line, share))}, zone=made.rig_zone)  # fmt: skip
+                    {"over": lambda share: replace(whole, marks=drawn(line, share))})  # fmt: skip
         made.change("set", "tint of the bag", FORMULA, {"under": stage.layer("under", parts.under)})
 
 
@@ -184,7 +183,7 @@ def _haul(made: Composer, stage: Stage, step: Step, hauled: bool) -> bool:
     def partly(name: str) -> Callable[[float], object]:
         return lambda share: stage.layer(name, getattr(stage.hauled(share, step.lit), name))
 
-    made.change("haul", "rope", HAUL, layers, {name: partly(name) for name in layers}, zone=made.rig_zone)  # type: ignore[misc]
+    made.change("haul", "rope", HAUL, layers, {name: partly(name) for name in layers})  # type: ignore[misc]
     return True
 
 
@@ -218,10 +217,7 @@ def _add(made: Composer, name: str, group: groups.Group) -> None:
     ways: Mapping[str, Callable[..., tuple[Primitive, ...]]] = {"grow": grown, "draw": drawn}
     way = ways.get(group.verb)
     partly = {name: lambda share: replace(like, marks=old + way(group.marks, share))} if way else None
-    zone = made.rig_zone if name == "over" else made.column_zone
-    made.change(
-        group.verb, group.what, group.seconds, {name: replace(like, marks=old + group.marks)}, partly, zone=zone
-    )
+    made.change(group.verb, group.what, group.seconds, {name: replace(like, marks=old + group.marks)}, partly)
 
 
 def _count(made: Composer, stage: Stage, step: Step, parts: Parts) -> None:
@@ -242,7 +238,7 @@ def _count(made: Composer, stage: Stage, step: Step, parts: Parts) -> None:
         out = stage.parts("count", step.lit)
         outside = [g for g in groups.of_rig([m for m in out.over if m.layer == "disc"], "count", False)
                    if any(isinstance(m, Circle) and m.role == "disc-out" for m in g.marks)]  # fmt: skip
-        made.change("pencil", "the hauled end", INK, {"rig": stage.layer("rig", out.rig)}, zone=made.rig_zone)
+        made.change("pencil", "the hauled end", INK, {"rig": stage.layer("rig", out.rig)})
         for group in outside:
             _add(made, "over", group)
 

@@ -4,7 +4,6 @@ from collections.abc import Callable, Mapping
 
 from msgspec import Struct
 
-from .formats import Box
 from .picture import Layer, Moment, Picture
 from .stage import Lit, Stage
 from .storyboard import Move, Verb
@@ -20,7 +19,6 @@ class Change(Struct, frozen=True):
     move: Move
     after: Picture
     partly: Mapping[str, Partly] = {}
-    zone: Box | None = None
 
     def at(self, before: Picture, share: float) -> Moment:
         """The frame when `share` of the move's time is over."""
@@ -33,7 +31,7 @@ class Change(Struct, frozen=True):
             return Moment(before, self.after, now)
         made = {name: draw(now) for name, draw in self.partly.items()}
         kept = {layer.name: layer for layer in self.after.layers}
-        return Moment(_picture(self.after, {**kept, **made}), zone=self.zone)
+        return Moment(_picture(self.after, {**kept, **made}))
 
 
 def _picture(like: Picture, layers: Mapping[str, Layer]) -> Picture:
@@ -77,20 +75,9 @@ class Composer:
 
     def change(
         self, verb: Verb, what: str, seconds: float, layers: Mapping[str, Layer | None],
-        partly: Mapping[str, Partly] | None = None, waits: bool = False, turn: bool = False, zone: Box | None = None,
+        partly: Mapping[str, Partly] | None = None, waits: bool = False, turn: bool = False,
     ) -> None:  # fmt: skip
         """A move to these layers. `waits` for the word; `turn`: of the learner's own time."""
         self.put(**layers)
         move = Move(verb, what, seconds, "pause" if turn else "said" if waits else "next")
-        self.changes.append(Change(move, self.picture, partly or {}, zone))
-
-    @property
-    def rig_zone(self) -> Box:
-        """Where the rig and all that is written on it stand, with room to spare."""
-        left, top, right, bottom = self.format.rig
-        return max(0.0, left - 90), 0.0, min(float(self.format.width), right + 180), bottom + 30
-
-    @property
-    def column_zone(self) -> Box:
-        left, top, right, bottom = self.format.column
-        return max(0.0, left - 80), max(0.0, top - 80), min(float(self.format.width), right + 80), bottom + 40
+        self.changes.append(Change(move, self.picture, partly or {}))

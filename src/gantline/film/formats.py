@@ -32,6 +32,18 @@ class Format(Struct, frozen=True):
     count: float
 
     @property
+    def rig_zone(self) -> Box:
+        """What holds the rig and all that is written on it."""
+        left, _, right, bottom = self.rig
+        return max(0.0, left - 96), 0.0, min(float(self.width), right + 210), bottom + 30
+
+    @property
+    def word_zone(self) -> Box:
+        """What holds all words and formulas."""
+        left, _, _, bottom = self.words
+        return max(0.0, left - 90), 0.0, float(self.width), max(bottom, self.column[3]) + 36
+
+    @property
     def caption_line(self) -> float:
         """How far down captions begin, in per cent of the height."""
         return round(100 * self.captions[1] / self.height, 1)

@@ -13,7 +13,7 @@ from gantline.rig import Load
 from .formats import Format
 from .formula import Setting, lines, setting
 from .pen import Pen, plain, width
-from .picture import PEN, Layer
+from .picture import PEN, Layer, Zone
 from .stage import Stage
 
 
@@ -21,10 +21,11 @@ class Panel(Struct, frozen=True):
     """Rows of a panel, in the order they come: `still` is set, `bars` grow (both as primitives at PEN px a unit)."""
 
     rows: tuple[tuple[str, tuple[Primitive, ...]], ...]  # verb ("set" or "grow"), marks
+    zone: Zone
 
     def layer(self, upto: int) -> Layer:
         """The first rows of it."""
-        return Layer("words", tuple(mark for _, marks in self.rows[:upto] for mark in marks), PEN)
+        return Layer("words", tuple(mark for _, marks in self.rows[:upto] for mark in marks), PEN, zone=self.zone)
 
 
 def work(stage: Stage, answer: Answer, size: float) -> Panel | None:
@@ -55,7 +56,7 @@ def work(stage: Stage, answer: Answer, size: float) -> Panel | None:
         rows.append(("grow", _bar("load" if name in loads else "dot", x, y, long, tall)))
         rows.append(("set", _words(format, at, y - 0.28 * size if above else y + tall + 1.0 * size, words, size)))
         x += long
-    return Panel(tuple(rows))
+    return Panel(tuple(rows), format.word_zone)
 
 
 def _shown(stage: Stage, value: Value) -> str:
@@ -95,7 +96,7 @@ def wrong(stage: Stage, heading: str, answers: Sequence[tuple[Shown, str]], size
         drop = made[-1].below + size if narrow else 0.0
         pen.text(plain(result), right, base + drop, size, 600 if number else 500, "end")
         rows.append(("set", tuple(pen.marks)))
-    return Panel(tuple(rows))
+    return Panel(tuple(rows), format.word_zone)
 
 
 def _column(pen: Pen, made: Sequence[Setting], x: float, base: float) -> None:
@@ -124,7 +125,7 @@ def bars(stage: Stage, heading: str, found: Sequence[tuple[str, str, float]], si
         rows.append(("set", tuple(pen.marks)))
         role = "hollow" if words == "perfect" else "band"
         rows.append(("grow", _bar(role, left, base + 0.28 * size, long, min(58.0, pitch - 1.35 * size))))
-    return Panel(tuple(rows))
+    return Panel(tuple(rows), format.word_zone)
 
 
 def keeping(stage: Stage, facts: Sequence[tuple[Shown, str]], size: float) -> Panel:
@@ -145,7 +146,7 @@ def keeping(stage: Stage, facts: Sequence[tuple[Shown, str]], size: float) -> Pa
         if number:
             pen.line("leader", left, top + pitch * number, right, top + pitch * number)
         rows.append(("set", tuple(pen.marks)))
-    return Panel(tuple(rows))
+    return Panel(tuple(rows), format.word_zone)
 
 
 def together(format: Format, found: Sequence[tuple[str, Sequence[str]]]) -> Layer:

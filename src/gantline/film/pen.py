@@ -4,7 +4,7 @@ from typing import Any
 
 from gantline.figure import Circle, Line, Path, Primitive, Rect, Run, Strand, Text, text_width
 
-from .picture import PEN, Layer
+from .picture import PEN, Layer, Zone
 
 
 class Pen:
@@ -13,8 +13,8 @@ class Pen:
     def __init__(self) -> None:
         self.marks: list[Primitive] = []
 
-    def layer(self, name: str) -> Layer:
-        return Layer(name, tuple(self.marks), PEN)
+    def layer(self, name: str, zone: Zone | None = None) -> Layer:
+        return Layer(name, tuple(self.marks), PEN, zone=zone)
 
     def text(
         self, runs: tuple[Run, ...], x: float, y: float, size: float, weight: int = 400, anchor: str = "start",

@@ -28,7 +28,7 @@ def title(format: Format, words: str, under: str) -> Layer:
     _rope(pen, left, min(right, left + ROPE_LONG), y, whipped=True)
     for number, line in enumerate(below):
         pen.text(plain(line), left, y + (1.7 + 1.25 * number) * format.text, format.text)
-    return pen.layer("words")
+    return pen.layer("words", format.word_zone)
 
 
 def _fitted(words: str, size: float, least: float, room: float, tall: float) -> tuple[list[str], float]:
@@ -68,7 +68,7 @@ def question(format: Format, says: str, turns: int, gone: int) -> Layer:
         y += format.text * 1.3
     if turns:
         _turns(pen, left, min(right, left + ROPE_LONG), y + 28, turns, gone)
-    return pen.layer("words")
+    return pen.layer("words", format.word_zone)
 
 
 def spoken_question(says: str) -> tuple[str, str]:
@@ -96,7 +96,7 @@ def formula(format: Format, shown: Shown, kinds: Kinds, room: Box) -> Layer:
     left, top, right, bottom = room
     rows = lines(shown, format.formula, format.small, right - left, kinds)
     _stack(pen, rows, left, (top + bottom) / 2, right - left)
-    return pen.layer("words")
+    return pen.layer("words", format.word_zone)
 
 
 def _stack(pen: Pen, rows: Sequence[Setting], left: float, middle: float, room: float) -> None:
@@ -121,14 +121,14 @@ def count(format: Format, number: int) -> Layer:
         for row, line in enumerate(words):
             y = (top + bottom) / 2 + (1.8 + 1.25 * row) * format.text
             pen.text(plain(line), (left + right) / 2, y, format.text, 400, "middle")
-        return pen.layer("words")
+        return pen.layer("words", format.word_zone)
     base = (top + bottom) / 2 + 0.32 * format.count
     wide = width(str(number), format.count, 500)
     x = left + max(0.0, (right - left - wide - width(words[1], format.text) - 60) / 2)
     pen.text(plain(str(number)), x, base, format.count, 500)
     for row, line in enumerate(words):
         pen.text(plain(line), x + wide + 60, base - 0.3 * format.count + 1.3 * row * format.text, format.text)
-    return pen.layer("words")
+    return pen.layer("words", format.word_zone)
 
 
 class Given:
@@ -192,7 +192,7 @@ def ledger(format: Format, rows: Sequence[tuple[str, str]], kinds: Kinds) -> Lay
         setting(letter, size, {}).draw(pen, left, y)
         pen.text(plain(shown), right, y, size, 600 if newest else 500, "end")
         pen.line("leader", left, y + 25, right, y + 25)
-    return pen.layer("ledger")
+    return pen.layer("ledger", format.word_zone)
 
 
 def known(shown: Shown | None) -> list[tuple[str, str]]:

@@ -111,7 +111,7 @@ class Stage:
 
     def layer(self, name: str, marks: tuple[Primitive, ...]) -> Layer:
         """Marks of a figure where the rig stands."""
-        return Layer(name, marks, self.scale, self.x, self.y)
+        return Layer(name, marks, self.scale, self.x, self.y, self.format.rig_zone)
 
     def beside(self, name: str, marks: tuple[Primitive, ...]) -> Layer:
         """Marks of the figure's column, moved to the frame's."""
@@ -119,7 +119,14 @@ class Stage:
         middle = self.layout.right * UNIT + 132.0
         scale = min(self.scale, (right - left) / 150.0)
         height = (self.layout.top + self.layout.bottom) / 2 * UNIT
-        return Layer(name, marks, scale, (left + right) / 2 - middle * scale, (top + bottom) / 2 - height * scale - 20)
+        return Layer(
+            name,
+            marks,
+            scale,
+            (left + right) / 2 - middle * scale,
+            (top + bottom) / 2 - height * scale - 20,
+            self.format.word_zone,
+        )
 
     def at(self, x: float, y: float) -> tuple[float, float]:
         """A place of the layout (radii) in px of the frame."""

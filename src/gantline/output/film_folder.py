@@ -1,0 +1,127 @@
+"""A film as a folder: video with captions and chapters, the words beside it, a still of every step. Whole or not."""
+
+import os
+import time
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import ThreadPoolExecutor, as_completed
+from contextlib import contextmanager
+from pathlib import Path
+from threading import local
+
+from msgspec import Struct
+
+from gantline.film import FORMATS, Storyboard, Take, captions, chapters, descriptions, takes
+from gantline.problems import Problem
+
+from . import captions as text
+from . import files, film_mux, film_segments, film_stills
+from .film_segments import Look, Piece
+
+FILM = "film"
+WORKERS = 2
+Progress = Callable[[str], None]
+
+
+class Made(Struct, frozen=True):
+    """What a build did: the film, the files left alone because the user edited them, steps too fast to be read, and how
+    many shots were drawn anew."""
+
+    film: Path
+    kept: tuple[files.Kept, ...]
+    problems: tuple[Problem, ...]
+    drawn: int
+
+
+def build(
+    board: Storyboard, folder: Path, look: Look, cache: Path, sound: Path | None = None, voice: str = "",
+    progress: Progress | None = None,
+) -> Made:  # fmt: skip
+    """Builds a film. Shots that are in `cache` are not drawn again, also where a build was stopped half way.
+
+    `sound` is a voice that begins with the film; `voice` says whose it is, where that needs saying. Raises OSError
+    where files cannot be written, files.Busy while another build writes the folder, NotDrawable, ImportError.
+    """
+    tell = progress or (lambda _: None)
+    tell("storyboard")
+    all_takes = takes(board, look.format)
+    all_pieces = film_segments.pieces(all_takes, look)
+    cache.mkdir(parents=True, exist_ok=True)
+    drawn = _encode(all_pieces, look, cache, tell)
+    cues, problems = captions(board)
+    tell("stills")
+    made = film_stills.make(all_takes, look, cache) | _words(board, all_takes, look, voice)
+    with _aside(cache, look.kinds) as asides:
+        for kind, path in asides.items():
+            tell(f"{kind} file")
+            film_mux.write(path, kind, all_pieces, cache, look.rate, board.title, cues, chapters(board), sound)
+        tell("writing")
+        films: dict[str, files.Content] = {f"{FILM}.{kind}": path for kind, path in asides.items()}
+        done = files.build(folder, {**made, **films})
+    return Made(done.folder / f"{FILM}.{look.kinds[0]}", done.kept, problems, drawn)
+
+
+def _words(board: Storyboard, all_takes: Sequence[Take], look: Look, voice: str) -> dict[str, files.Content]:
+    """Captions, chapters, descriptions and the transcript."""
+    line = FORMATS[look.format].caption_line
+    seen = [take.still.says for take in all_takes]
+    cues, _ = captions(board)
+    made = {
+        "captions.vtt": text.vtt(cues, line),
+        "captions.srt": text.srt(cues),
+        "chapters.vtt": text.vtt(chapters(board)),
+        "descriptions.vtt": text.vtt(descriptions(board, seen)),
+        "transcript.txt": text.transcript(board, seen, voice),
+    }
+    return {name: words.encode("utf-8") for name, words in made.items()}
+
+
+def _encode(pieces: Sequence[Piece], look: Look, cache: Path, tell: Progress) -> int:
+    """Draws and encodes what is not kept yet, two shots at a time; says how far it is and how long it will take."""
+    missing = {piece.key: piece for piece in pieces if not _kept(piece, look, cache)}
+    whole, ready, began = sum(piece.count for piece in missing.values()), 0, time.monotonic()
+    own = local()
+
+    def work(piece: Piece) -> Piece:
+        from .film_paint import Painter
+
+        if not hasattr(own, "painter"):
+            own.painter = Painter(look.theme, look.size)
+        film_segments.encode(piece, look, own.painter, cache)
+        return piece
+
+    with ThreadPoolExecutor(WORKERS) as pool:
+        longest_first = sorted(missing.values(), key=lambda piece: -piece.count)
+        jobs = [pool.submit(work, piece) for piece in longest_first]
+        try:
+            for job in as_completed(jobs):
+                ready += job.result().count
+                left = (time.monotonic() - began) * (whole - ready) / ready
+                tell(f"frames {ready} of {whole}, about {_clock(left)} left")
+        except BaseException:
+            pool.shutdown(cancel_futures=True)
+            raise
+    return len(missing)
+
+
+def _clock(seconds: float) -> str:
+    minutes, rest = divmod(round(seconds), 60)
+    return f"{minutes} min {rest:02} s" if minutes else f"{rest} s"
+
+
+def _kept(piece: Piece, look: Look, cache: Path) -> bool:
+    paths = [cache / f"{piece.key}.{kind}" for kind in look.kinds]
+    found = all(path.exists() for path in paths)
+    for path in paths if found else ():
+        os.utime(path)  # used again: it goes last when room is made
+    return found
+
+
+@contextmanager
+def _aside(cache: Path, kinds: Sequence[str]) -> Iterator[dict[str, Path]]:
+    """Where the whole films are put together; gone afterwards."""
+    paths = {kind: cache / f".film.{os.getpid()}.{kind}" for kind in kinds}
+    try:
+        yield paths
+    finally:
+        for path in paths.values():
+            path.unlink(missing_ok=True)

@@ -1,0 +1,154 @@
+"""A shot as a piece of video that stands for itself: drawn and encoded once, kept by what is in it, used again."""
+
+import hashlib
+import os
+from collections.abc import Iterator
+from fractions import Fraction
+from functools import cache
+from importlib.resources import files as package_files
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import msgspec
+from msgspec import Struct
+
+from gantline.film import FORMATS, Moment, Take
+
+if TYPE_CHECKING:
+    from .film_paint import Painter
+
+# Settings of the encoders. One thread a shot: two shots at a time use two cores, and a shot gives the same bytes again.
+CODECS: dict[str, tuple[str, dict[str, str]]] = {
+    "mp4": ("libx264", {"preset": "veryfast", "crf": "20", "tune": "animation", "x264-params": "keyint=300"}),
+    "webm": ("libvpx-vp9", {"deadline": "realtime", "cpu-used": "8", "crf": "32", "b": "0", "tune-content": "screen",
+                            "lag-in-frames": "0", "g": "300"}),
+}  # fmt: skip
+BT709 = 1  # in the tables of H.264 and VP9
+_DRAWS = ("account", "figure", "film", "mechanics", "quantity")
+
+
+class Look(Struct, frozen=True):
+    """How a film is made: its format, px on its short side, theme, frames a second, and the kinds of file."""
+
+    format: str = "level"
+    size: int = 1080
+    theme: str = "light"
+    rate: int = 30
+    kinds: tuple[str, ...] = ("mp4", "webm")
+
+    @property
+    def frame(self) -> tuple[int, int]:
+        """Width and height in px."""
+        shape = FORMATS[self.format]
+        short = min(shape.width, shape.height)
+        return shape.width * self.size // short, shape.height * self.size // short
+
+
+class Piece(Struct, frozen=True):
+    """A shot to encode: its first frame in the film, how many it has, and its name among the kept ones."""
+
+    take: Take
+    first: int
+    count: int
+    key: str
+
+
+def pieces(takes: tuple[Take, ...], look: Look) -> tuple[Piece, ...]:
+    """The pieces of a film, without a gap."""
+    found = []
+    for take in takes:
+        first, after = (round(at * look.rate) for at in (take.shot.start, take.shot.end))
+        found.append(Piece(take, first, after - first, _key(take, after - first, look)))
+    return tuple(found)
+
+
+def _key(take: Take, count: int, look: Look) -> str:
+    """What the frames of a shot follow from: its pictures, its moves, the look, and the program that draws."""
+    seen = [take.before, *(change.after for change in take.changes)]
+    halfway = [take.at((move.start + move.end) / 2).picture for move in take.shot.moves]
+    layers = [picture.layers for picture in (*seen, *halfway)]
+    settings = [CODECS[kind] for kind in look.kinds]
+    record = msgspec.msgpack.encode((layers, take.shot.moves, count, look, settings, _program()))
+    return hashlib.sha256(record).hexdigest()[:32]
+
+
+@cache
+def _program() -> str:
+    """The program as far as it draws, so that a newer one draws anew."""
+    root = package_files("gantline")
+    sources = [root.joinpath("output", name) for name in ("film_paint.py", "film_svg.py", "plate_style.py", "svg.py")]
+    for folder in _DRAWS:
+        sources += sorted(Path(str(root.joinpath(folder))).rglob("*.py"))
+    whole = hashlib.sha256()
+    for source in sources:
+        whole.update(source.read_bytes())
+    return whole.hexdigest()
+
+
+def held(take: Take, count: int, rate: int) -> Iterator[tuple[Moment, int]]:
+    """The moments of a shot, and for how many frames each stands."""
+    now, times = take.at(0.0), 1
+    for number in range(1, count):
+        after = take.at(number / rate)
+        if after.picture is now.picture and after.toward is now.toward and after.share == now.share:
+            times += 1
+        else:
+            yield now, times
+            now, times = after, 1
+    yield now, times
+
+
+def encode(piece: Piece, look: Look, painter: "Painter", folder: Path) -> None:
+    """Draws and encodes a piece into `folder`, one file a kind, each there whole or not at all."""
+    import av
+
+    asides = {kind: folder / f".{piece.key}.{os.getpid()}.{kind}" for kind in look.kinds}
+    try:
+        writers = [_Writer(path, kind, look) for kind, path in asides.items()]
+        at = 0
+        for moment, times in held(piece.take, piece.count, look.rate):
+            frame = av.VideoFrame.from_ndarray(painter.frame(moment), format="yuv420p")
+            for number in range(at, at + times):
+                for writer in writers:
+                    writer.add(frame, number)
+            at += times
+        for writer in writers:
+            writer.close()
+        for kind, path in asides.items():
+            os.replace(path, folder / f"{piece.key}.{kind}")
+    finally:
+        for path in asides.values():
+            path.unlink(missing_ok=True)
+
+
+class _Writer:
+    """One encoder and its file."""
+
+    def __init__(self, path: Path, kind: str, look: Look) -> None:
+        import av
+
+        self.file, self.base = av.open(str(path), "w", format=kind), Fraction(1, look.rate)
+        self.stream = self._stream(kind, look)
+
+    def _stream(self, kind: str, look: Look) -> Any:
+        codec, options = CODECS[kind]
+        stream: Any = self.file.add_stream(codec, rate=look.rate, options=options)
+        return self._set(stream, look)
+
+    def _set(self, stream: Any, look: Look) -> Any:
+        context = stream.codec_context
+        stream.width, stream.height = look.frame
+        stream.pix_fmt = "yuv420p"
+        context.thread_count, context.time_base = 1, self.base
+        context.colorspace = context.color_primaries = context.color_trc = context.color_range = BT709
+        return stream
+
+    def add(self, frame: Any, number: int) -> None:
+        frame.pts, frame.time_base = number, self.base
+        for packet in self.stream.encode(frame):
+            self.file.mux(packet)
+
+    def close(self) -> None:
+        for packet in self.stream.encode(None):
+            self.file.mux(packet)
+        self.file.close()
