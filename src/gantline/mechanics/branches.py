@@ -80,7 +80,7 @@ class Branch(Struct, frozen=True):
     def _each(self, of: Callable[[Share], Any]) -> tuple[Any, Any, Any, Any]:
         load = of(self.load)
         block = load if self.block == self.load else of(self.block)
-        return load, block, of(self.drag), of(self.rest) if any(self.rest.over) else 0.0
+        return load, block, of(self.drag), of(self.rest) if any(self.rest.over) else 0
 
 
 class Shares(Struct, frozen=True):
@@ -289,7 +289,7 @@ def _derived(coefficients: tuple[int, ...]) -> tuple[int, ...]:
 
 
 def _horner(coefficients: tuple[int, ...], at: Any) -> Any:
-    total: Any = coefficients[0]
+    total: Any = Fraction(coefficients[0]) if isinstance(at, Fraction) else coefficients[0]
     for c in coefficients[1:]:
         total = total * at + c if c else total * at
     return total
