@@ -5,7 +5,7 @@ The heavy storeys are imported inside the functions, so that a skin that only pr
 
 import os
 from collections.abc import Callable, Mapping, Sequence
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, cast
 
 from msgspec import Struct
 
@@ -15,10 +15,11 @@ if TYPE_CHECKING:
     from gantline.account import Account, Refusal
     from gantline.bench import Declined, Kit, Measured, Plan, Report
     from gantline.figure import Scene
-    from gantline.mechanics import Answer
+    from gantline.mechanics import Answer, Trial, TrialWay
     from gantline.output.lesson_folder import Made
     from gantline.rig import Rig
 
+WAYS = ("raising", "lowering", "second")  # of a trial
 READ_AT_MOST = 64 * 1024 + 1  # one byte past what the notation allows, so that the notation itself says so
 READINGS_AT_MOST = 16 * 1024 * 1024 + 1  # the same for a table of readings
 
@@ -88,6 +89,32 @@ class Measurement(Struct, frozen=True):
         from gantline.output.plain import painter
 
         return report_text(self.report, painter(False))
+
+
+class Tried(Struct, frozen=True):
+    """A rig with what is seen when it is hauled."""
+
+    rig: "Rig"
+    trial: "Trial"
+
+    @property
+    def says(self) -> str:
+        """What is seen, in a few sentences; or why nothing can be said, or where it stops."""
+        from gantline.account import trial_says
+
+        return trial_says(self.rig, self.trial)
+
+    def record(self) -> dict[str, Any]:
+        """The record `gantline-trial/1`, as JSON types."""
+        from gantline.output.trial_record import trial_record
+
+        return trial_record(self.rig, self.trial)
+
+    def __str__(self) -> str:
+        from gantline.output.plain import painter
+        from gantline.output.trial_text import trial_text
+
+        return trial_text(self.rig, self.trial, painter(False))
 
 
 class Plate(Struct, frozen=True):
@@ -180,6 +207,29 @@ def solve(rig: "Rig") -> Solved:
     from gantline.mechanics import solve as solve_rig
 
     return Solved(rig, solve_rig(rig))
+
+
+def trial(
+    of: "Rig | Solved",
+    hand: Sequence[float] | None = None,
+    *,
+    way: str = "raising",
+    top: float | None = None,
+    low: float | None = None,
+) -> Tried:
+    """What is seen at each hand travel `hand` (m, from the start; else 10, 20, 50 and 100 mm).
+
+    `way` is one of WAYS: raising from the floor; lowering, let out from `top` (m, else the longest of `hand`); second,
+    hauled to `top`, let out to `low` (else until the load stands on the floor again) and hauled once more. ValueError
+    for an unknown way, or a travel below 0.
+    """
+    from gantline.mechanics import HAND_TRAVELS
+    from gantline.mechanics import trial as try_rig
+
+    if way not in WAYS:
+        raise ValueError(f"there is no way {way!r}; there are {', '.join(WAYS)}")
+    rig = of.rig if isinstance(of, Solved) else of
+    return Tried(rig, try_rig(rig, HAND_TRAVELS if hand is None else hand, cast("TrialWay", way), top, low))
 
 
 def explain(of: "Rig | Solved", method: str | None = None) -> "Account | Refusal":

@@ -11,11 +11,14 @@ if TYPE_CHECKING:
     from .methods import METHODS
     from .phrases.en import METHOD_NAMES, spoken_words
     from .status import verdict
+    from .trials import assumed_says, ending_says, forces_said, millimetres, trial_says
     from .wrong import WRONG_RULES, wrong_answers
 
 _LAZY = {
     "LONG": "measuring", "METHODS": "methods", "METHOD_NAMES": "phrases.en", "WRONG_RULES": "wrong",
     "Caution": "cautioning", "Measure": "measuring",
+    "assumed_says": "trials", "ending_says": "trials", "forces_said": "trials", "millimetres": "trials",
+    "trial_says": "trials",
     "accounts": "explaining", "cautions": "cautioning", "explain": "explaining", "measure": "measuring",
     "near": "measuring", "said": "measuring", "same": "measuring", "spoken_words": "phrases.en", "verdict": "status",
     "wrong_answers": "wrong",
@@ -34,6 +37,6 @@ def __getattr__(name: str) -> Any:
 
 __all__ = [
     "LONG", "METHODS", "METHOD_NAMES", "WRONG_RULES", "Account", "Caution", "Measure", "Refusal", "Said", "Step",
-    "WrongAnswer", "accounts", "cautions", "explain", "measure", "near", "said", "same", "spoken_words", "verdict",
-    "wrong_answers",
+    "WrongAnswer", "accounts", "assumed_says", "cautions", "ending_says", "explain", "forces_said", "measure",
+    "millimetres", "near", "said", "same", "spoken_words", "trial_says", "verdict", "wrong_answers",
 ]  # fmt: skip

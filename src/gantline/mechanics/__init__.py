@@ -23,19 +23,24 @@ if TYPE_CHECKING:
     from .carried import Carried, carry
     from .relations import acceleration_symbol, support_symbols, tension_symbols, way_symbols
     from .solver import solve
-    from .trials import (
-        FIXED, Assumed, Body, Ending, Event, Moment, Setup, Span, Steady, Touch, Trial, Wheel, steady, trial,
-    )  # fmt: skip
+    from .trials import FIXED, HAND_TRAVELS, Assumed, Body, Ending, Event, Moment, Setup, Span, Steady, Touch, Trial
+    from .trials import TrialWay as TrialWay
+    from .trials import Wheel as Wheel
+    from .trials import steady as steady
+    from .trials import trial as trial
     from .variants import sweep
 
 _LAZY = {
     "Carried": "carried", "carry": "carried", "solve": "solver", "sweep": "variants",
     "acceleration_symbol": "relations", "support_symbols": "relations", "tension_symbols": "relations",
     "way_symbols": "relations", "Branch": "branches", "NoShares": "branches", "Share": "branches", "Shares": "branches",
-    "shares": "branches", "Assumed": "trials", "Body": "trials", "Ending": "trials", "Event": "trials",
-    "FIXED": "trials", "Moment": "trials", "Setup": "trials", "Span": "trials", "Steady": "trials", "Touch": "trials",
-    "Trial": "trials", "Wheel": "trials", "steady": "trials", "trial": "trials",
+    "shares": "branches",
 }  # fmt: skip
+_TRIALS = (
+    "FIXED", "HAND_TRAVELS", "Assumed", "Body", "Ending", "Event", "Moment", "Setup", "Span", "Steady", "Touch",
+    "Trial", "TrialWay", "Wheel", "steady", "trial",
+)  # fmt: skip
+_LAZY |= dict.fromkeys(_TRIALS, "trials")
 
 
 def __getattr__(name: str) -> Any:
@@ -48,8 +53,9 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
-    "FIXED", "Answer", "Assumed", "Body", "Branch", "Carried", "Certificate", "Check", "Ending", "Event", "Finding",
-    "Moment", "Motion", "NoShares", "Pull", "Regime", "Relation", "Setup", "Share", "Shares", "Span", "Status", "Steady",
-    "Support", "Touch", "Trial", "Value", "Way", "Wheel", "Work", "acceleration_symbol", "carry", "shares", "solve",
-    "steady", "support_symbols", "sweep", "tension_symbols", "trial", "way_symbols",
+    "FIXED", "HAND_TRAVELS", "Answer", "Assumed", "Body", "Branch", "Carried", "Certificate", "Check", "Ending",
+    "Event", "Finding", "Moment", "Motion", "NoShares", "Pull", "Regime", "Relation", "Setup", "Share", "Shares",
+    "Span", "Status", "Steady", "Support", "Touch", "Trial", "TrialWay", "Value", "Way", "Wheel", "Work",
+    "acceleration_symbol", "carry", "shares", "solve", "steady", "support_symbols", "sweep", "tension_symbols",
+    "trial", "way_symbols",
 ]  # fmt: skip

@@ -2,7 +2,7 @@
 
 from types import ModuleType
 
-from . import bench, draw, explain, lesson, loft, measure, shelf, solve, tidy
+from . import bench, draw, explain, lesson, loft, measure, shelf, solve, tidy, trial
 
 COMMANDS: dict[str, ModuleType] = {
     "solve": solve,
@@ -11,6 +11,7 @@ COMMANDS: dict[str, ModuleType] = {
     "lesson": lesson,
     "loft": loft,
     "bench": bench,
+    "trial": trial,
     "measure": measure,
     "shelf": shelf,
     "tidy": tidy,

@@ -39,10 +39,24 @@ class _Measured(Action):
         try:
             found = read(api.contents(values))
         except NotMeasured as error:
-            raise Trouble(f"{values} holds no measured values: {error}", "Name one that gantline measure wrote.") from error
+            says = f"{values} holds no measured values: {error}"
+            raise Trouble(says, "Name one that gantline measure wrote.") from error
         except (OSError, ValueError) as error:
             raise Trouble(f"cannot read {values}: {reason(error)}", "Check the name.") from error
         namespace.settings = [*namespace.settings, *(f"{name}={value}" for name, value in found.items())]
+
+
+def length(written: str, option: str) -> float:
+    """A length with its unit, not below zero, in m. Raises Trouble."""
+    import re
+
+    from gantline.quantity import UNITS
+
+    match = re.fullmatch(r"\s*([0-9]*\.?[0-9]+)\s*([a-z]+)\s*", written)
+    known = UNITS.get(match[2]) if match else None
+    if match is None or known is None or known.kind != "length":
+        raise Trouble(f"{option} {written} is no length", f"Write numbers with their unit, as in {option} 20mm")
+    return float(match[1]) * float(known.factor)
 
 
 def add_json(parser: ArgumentParser) -> None:

@@ -2,14 +2,29 @@
 
 from typing import TYPE_CHECKING, Any
 
-from .nouns import FIXED, Assumed, Body, Ending, Event, Moment, Setup, Span, Steady, Touch, Trial, Way, Wheel
+from .nouns import (
+    FIXED,
+    HAND_TRAVELS,
+    Assumed,
+    Body,
+    Ending,
+    Event,
+    Moment,
+    Setup,
+    Span,
+    Steady,
+    Touch,
+    Trial,
+    TrialWay,
+    Wheel,
+)
 
 if TYPE_CHECKING:
     from .following import steady, trial
 
 __all__ = [
-    "FIXED", "Assumed", "Body", "Ending", "Event", "Moment", "Setup", "Span", "Steady", "Touch", "Trial", "Way",
-    "Wheel", "steady", "trial",
+    "FIXED", "HAND_TRAVELS", "Assumed", "Body", "Ending", "Event", "Moment", "Setup", "Span", "Steady", "Touch",
+    "Trial", "TrialWay", "Wheel", "steady", "trial",
 ]  # fmt: skip
 
 

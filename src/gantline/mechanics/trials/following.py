@@ -10,14 +10,13 @@ from msgspec.structs import replace
 from gantline.rig import Rig
 
 from .geometry import Array, Geometry, Place
-from .nouns import FIXED, Body, Ending, Moment, Steady, Trial, Way, Wheel
+from .nouns import FIXED, HAND_TRAVELS, Body, Ending, Moment, Steady, Trial, TrialWay, Wheel
 from .path import Path
 from .setting_up import set_up
-from .statics import Statics, at_rest, start
+from .statics import Statics, at_rest, landing, start
 
-HAND = (0.01, 0.02, 0.05, 0.1)  # m, where a ruler is read if nothing else is asked
 _STEPS = 64  # of the stretch before the rise: so long is a first step
-_SLACKENED = 0.6  # of the stretch before the rise: so far a second pull is let out before it
+_SLACKENED = 0.4  # of the stretch before the rise: so far past landing it is let out before a second pull
 
 
 def steady(rig: Rig) -> Trial:
@@ -27,7 +26,11 @@ def steady(rig: Rig) -> Trial:
 
 
 def trial(
-    rig: Rig, hand: Sequence[float] = HAND, way: Way = "raising", top: float | None = None, low: float | None = None
+    rig: Rig,
+    hand: Sequence[float] = HAND_TRAVELS,
+    way: TrialWay = "raising",
+    top: float | None = None,
+    low: float | None = None,
 ) -> Trial:
     """What is seen at each hand travel (m, from the start, load on the floor and rope just taut).
 
@@ -46,6 +49,8 @@ def _ready(rig: Rig) -> Statics | Ending:
     setup = set_up(rig)
     if isinstance(setup, Ending):
         return setup
+    if setup.bodies[setup.aim].load == 0:
+        return Ending("not determined", "no-load", (setup.bodies[setup.aim].name,))
     statics = Statics(setup)
     if not statics.determined:
         return Ending("not determined", "freedoms")
@@ -67,7 +72,7 @@ def _steady(statics: Statics) -> Trial:
 class _Following:
     """One trial: the legs that lead to its way, and the readings on it."""
 
-    def __init__(self, statics: Statics, way: Way, top: float | None, low: float | None) -> None:
+    def __init__(self, statics: Statics, way: TrialWay, top: float | None, low: float | None) -> None:
         self.statics, self.setup, self.way, self.top, self.low = statics, statics.setup, way, top, low
         self.stretch = abs(statics.stretch(statics.tensions(statics.loads, 0)))
         self.path = Path(Geometry(self.setup), statics.flows(), self.stretch / _STEPS)
@@ -78,6 +83,7 @@ class _Following:
         before, readings = self._legs(sorted(hand))
         ending = next((end for each in before if (end := self.path.go(each)) is not None), None)
         self.path.begin_leg()
+        begins = self.path.place.hand
         history = []
         for each in readings if ending is None else ():
             ending = self.path.go(each)
@@ -87,7 +93,7 @@ class _Following:
         known = _steady(self.statics)
         peak = {body.name: float(tilt) for body, tilt in self._bodies(self.path.peak) if body.tilts}
         return replace(
-            known, way=self.way, events=tuple(self.path.events), history=tuple(history), peak=peak,
+            known, way=self.way, begins=begins, events=tuple(self.path.events), history=tuple(history), peak=peak,
             endings=(*known.endings, *([ending] if ending else [])),
         )  # fmt: skip
 
@@ -98,8 +104,14 @@ class _Following:
             return [], hand
         if self.way == "lowering":
             return [top], [each for each in reversed(hand) if each <= top]
-        low = min(_SLACKENED * self.stretch, top) if self.low is None else self.low
-        return [top, low], [each for each in hand if each >= low]
+        low = self._slackened() if self.low is None else self.low
+        return [top, min(low, top)], [each for each in hand if each >= low]
+
+    def _slackened(self) -> float:
+        """Where the floor carries a good part of the load again."""
+        down = at_rest(self.statics, "lowering")
+        lands = landing(self.statics, down) if isinstance(down, Steady) else self.stretch
+        return lands - _SLACKENED * self.stretch
 
     def moment(self, place: Place) -> Moment:
         """A state at rest, told by the names of its parts."""

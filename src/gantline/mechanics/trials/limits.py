@@ -4,14 +4,17 @@ import numpy as np
 
 from .geometry import FREE, Array, Geometry, Pattern, Place
 from .nouns import FIXED, Ending, Touch
-from .statics import on_pin
+from .statics import FARTHEST, on_pin
 
 PASSED = 1e-9  # of all weight, or of a metre (per metre): a limit is passed by more than this
 
 
 class Limits:
-    """Limits in one array: of each sheave both ways, each floor, each strand; then where the model ends: hooks that would have to
-    push, a hauled run that is slack, blocks that meet. Forces as shares of all weight, ways in m."""
+    """Limits in one array: of each sheave both ways, each floor, each strand; then where the model ends: hooks that
+    would have to push, blocks that lean too far, a hauled run that is slack, blocks that meet.
+
+    Forces are shares of all weight, ways in m, angles in rad.
+    """
 
     def __init__(self, geometry: Geometry) -> None:
         self.geometry = geometry
@@ -67,9 +70,11 @@ class Limits:
             return None
         if at < n:
             return Ending("not determined", "hook-slack", (setup.bodies[at].name,), hand)
-        if at == n:
+        if at < 2 * n:
+            return Ending("not determined", "topples", (setup.bodies[at - n].name,), hand)
+        if at == 2 * n:
             return Ending("not determined", "rope-slack", (), hand)
-        span = setup.spans[at - n - 1]
+        span = setup.spans[at - 2 * n - 1]
         return Ending("not determined", "blocks-meet", (span.start.part, span.end.part), hand)
 
     def _wheels(self, place: Place, pattern: Pattern, sense: int) -> Array:
@@ -89,8 +94,9 @@ class Limits:
         geometry, n = self.geometry, self.geometry.count
         hanging = geometry.load - place.unknown[2 * n : 3 * n] - place.tension @ self.pinned
         hooks = np.where(self.hooked, hanging / geometry.scale, np.inf)
+        lean = FARTHEST - np.abs(place.unknown[n : 2 * n])
         hauled = geometry.hauled @ place.tension / geometry.scale
-        return np.concatenate((hooks, [hauled], self.spare - geometry.shortened(place.unknown)))
+        return np.concatenate((hooks, lean, [hauled], self.spare - geometry.shortened(place.unknown)))
 
 
 def _radius(touch: Touch) -> float:

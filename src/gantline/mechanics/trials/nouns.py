@@ -8,8 +8,9 @@ from typing import Literal
 
 from msgspec import Struct
 
-Way = Literal["raising", "lowering", "second"]
+TrialWay = Literal["raising", "lowering", "second"]
 What = Literal["turns", "turns back", "stops", "leaves floor", "meets floor", "steady", "slack", "taut"]
+HAND_TRAVELS = (0.01, 0.02, 0.05, 0.1)  # m, where a ruler is read if nothing else is asked
 FIXED = -1  # the body of what stays
 
 
@@ -112,7 +113,7 @@ class Ending(Struct, frozen=True):
     """Why a trial, or a part of it, has no answer, or where it stops.
 
     `kind` is "jump" (no way on at rest: the rig would leap) or "not determined" (the model does not reach so far).
-    `why`: no-hand, rides, level, two-blocks, number-missing, freedoms, no-start, topples, idle, runs-not-back,
+    `why`: no-hand, rides, level, two-blocks, number-missing, no-load, freedoms, no-start, topples, idle, runs-not-back,
     hook-slack, rope-slack, blocks-meet, no-way-on. `hand` is the hand travel it was met at (m), None before any.
     """
 
@@ -120,6 +121,7 @@ class Ending(Struct, frozen=True):
     why: str
     parts: tuple[str, ...] = ()
     hand: float | None = None
+    way: Literal["", "raising", "lowering"] = ""  # the steady state it is about, where it is about one
 
 
 class Steady(Struct, frozen=True):
@@ -174,18 +176,26 @@ class Trial(Struct, frozen=True):
     """What is seen when a rig is tried.
 
     `setup` is None where the rig is outside the model, `ending` then says why. `raising` and `lowering` are the steady
-    states, None where there is none. `events` and `history` follow the way asked for; after an `ending` with a hand
-    travel they stop there. `peak` is the largest tilt met on the way, by block (rad, with its sign).
+    states, None where there is none. `events` and `history` follow the way asked for from the hand travel `begins` on;
+    after an ending with a hand travel they stop there. `peak` is the largest tilt met on the way, by block (rad).
     """
 
     setup: Setup | None
-    way: Way = "raising"
+    way: TrialWay = "raising"
     raising: Steady | None = None
     lowering: Steady | None = None
     events: tuple[Event, ...] = ()
     history: tuple[Moment, ...] = ()
     peak: dict[str, float] = {}
+    begins: float = 0.0
     endings: tuple[Ending, ...] = ()
+
+    @property
+    def ending(self) -> Ending | None:
+        """Why the way asked for has no answer, or stops; None where it was followed to its end."""
+        way = "lowering" if self.way == "lowering" else "raising"
+        stops = [one for one in self.endings if one.hand is not None]
+        return next(iter((*stops, *(one for one in self.endings if one.way in ("", way)))), None)
 
     @property
     def leaves_floor(self) -> float | None:

@@ -16,7 +16,7 @@ _MEANT = PASSED / 10  # a limit passed by less is reached
 _EXACT = 1e-15  # m, how exactly an event is dated
 _MOST_LOOKS = 60  # for one event
 _SHORTEST = 1e-10  # m, steps shorter than this lead nowhere
-_GROWS, _LONGEST = 1.5, 16  # how steps grow while nothing happens, and up to how many of the first
+_GROWS, _MOST, _LONGEST = 1.5, 16, 5e-4  # how steps grow while nothing happens: to so many of the first, or so many m
 
 
 class Path:
@@ -76,7 +76,7 @@ class Path:
             return self._jump() if self.long < _SHORTEST else None
         if self.limits.least(found, self.pattern, self.sense) >= -PASSED:
             self._arrive(found)
-            self.long = min(self.long * _GROWS, self.step * _LONGEST)
+            self.long = min(self.long * _GROWS, max(self.step * _MOST, _LONGEST))
             return None
         event, passed = self._event(place, found)
         self._arrive(event)
@@ -134,7 +134,8 @@ class Path:
         before, (self.pattern, self.place) = self.pattern, found
         self._note(before)
         if self.steady and not was_steady:
-            self.events.append(Event(self.place.hand, self.setup.bodies[self.setup.aim].name, "steady"))
+            aim = self.setup.bodies[self.setup.aim]
+            self.events.append(Event(self.place.hand, (*aim.loads, aim.name)[0], "steady"))
         return None
 
     def _note(self, before: Pattern) -> None:

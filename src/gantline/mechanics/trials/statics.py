@@ -1,6 +1,6 @@
 """The steady state, in closed form: pulls by the law of the sheaves, then the tilt that balances each block."""
 
-from math import asin, atan2, cos, hypot, sin
+from math import asin, atan2, cos, hypot, radians, sin
 from typing import Any, Literal
 
 import numpy as np
@@ -11,7 +11,8 @@ from .nouns import FIXED, Ending, Setup, Steady, Touch
 Array = np.ndarray[Any, np.dtype[Any]]
 
 _NONE = 1e-9  # a share of the load, or of a metre per metre: less is none
-_LIGHT, _LEANING = 0.001, 0.1  # shares of the load that hang on the rope at the start, see `start`
+FARTHEST = radians(60)  # leaning farther, strands that stay plumb are no picture of a block any more
+_LIGHT, _LEANING = 1e-4, 0.1  # shares of the load that hang on the rope at the start, see `start`
 
 
 class Statics:
@@ -123,12 +124,19 @@ def lean(across: float, bearing: float, restoring: float, scale: float) -> float
     return atan2(across, restoring) + asin(bearing / size)
 
 
+def landing(statics: Statics, state: Steady) -> float:
+    """The hand travel at which the steady state has the body asked about on the floor (m)."""
+    body = statics.setup.bodies[statics.setup.aim]
+    drop = body.hook * (1 - cos(state.tilt.get(body.name, 0.0)))
+    return -(state.rise_at_zero[body.name] + drop) / state.rise_per_hand[body.name]
+
+
 def start(statics: Statics) -> Setup | Ending:
     """The setup with its start: rope just taut, loads on the floor, no friction at work yet.
 
     "Just taut" is a rope that carries the blocks and nothing of the loads. Where that would leave a strand slack or a
     block leaning over, a tenth of each load hangs on the rope already, or twice what makes every strand taut; where it
-    would leave no pull at all, a thousandth.
+    would leave no pull at all, or a block on free wheels that any breath tilts, a ten-thousandth.
     """
     setup = statics.setup
     bare = statics.tensions(0 * statics.loads, 0, pinned=True)
@@ -139,7 +147,8 @@ def start(statics: Statics) -> Setup | Ending:
         return Ending("not determined", "no-start", _named(setup, lacking & (each <= none)))
     needed = max((-bare[lacking] / each[lacking]).tolist(), default=0.0)
     share = max(_LEANING, 2 * needed) if needed or _leans(statics, bare) else 0.0
-    share = share or (_LIGHT if (bare <= none).any() else 0.0)
+    free = any(wheel.body != FIXED and wheel.ratio == 1 and wheel.drag == 0 for wheel in setup.wheels)
+    share = share or (_LIGHT if free or (bare <= none).any() else 0.0)
     if share >= 1:
         return Ending("not determined", "no-start", _named(setup, lacking))
     tensions = bare + share * each
@@ -163,7 +172,7 @@ def poses(statics: Statics, tensions: Array, hanging: Array) -> tuple[float, ...
     scale = max(_scale(statics.setup), float(np.abs(tensions).max()))
     for body, moments in zip(statics.setup.bodies, statics.turning(tensions, hanging), strict=True):
         tilt = lean(*moments, scale * 1e-3) if body.tilts else 0.0
-        if tilt is None:
+        if tilt is None or abs(tilt) > FARTHEST:
             return Ending("not determined", "topples", (body.name,))
         tilts.append(tilt)
     return tuple(tilts)
@@ -186,13 +195,13 @@ def at_rest(statics: Statics, way: Literal["raising", "lowering"]) -> Steady | E
         if abs(flow) < _NONE and (wheel.ratio > 1 or wheel.drag > 0)
     )
     if idle:
-        return Ending("not determined", "idle", idle)
+        return Ending("not determined", "idle", idle, way=way)
     tensions = statics.tensions(statics.loads, 1 if way == "raising" else -1)
     if (tensions < -_NONE * _scale(setup)).any():
-        return Ending("not determined", "runs-not-back", _named(setup, tensions < 0))
+        return Ending("not determined", "runs-not-back", _named(setup, tensions < 0), way=way)
     tilts = poses(statics, tensions, statics.loads)
     if isinstance(tilts, Ending):
-        return tilts
+        return replace(tilts, way=way)
     names = [body.name for body in setup.bodies]
     hauled = next(n for n, span in enumerate(setup.spans) if span.hauled)
     return Steady(

@@ -1,0 +1,77 @@
+"""A trial as calm text, for a terminal: what is seen, then what a ruler reads."""
+
+from collections.abc import Sequence
+from math import degrees
+from textwrap import fill
+
+from gantline.account import assumed_says, forces_said, millimetres, trial_says
+from gantline.mechanics import Event, Moment, Trial
+from gantline.rig import Rig
+
+from .plain import Paint, printable, width
+
+ROWS = 40  # events and readings shown at most; the record has them all
+_WIDE = 100
+
+Row = Sequence[str]
+
+
+def trial_text(rig: Rig, trial: Trial, paint: Paint) -> str:
+    """The sentences, the events, the readings, and what was assumed."""
+    heading = [paint("strong", printable(rig.title))] if rig.title else []
+    blocks = ["\n".join([*heading, fill(trial_says(rig, trial), _WIDE)])]
+    blocks += [_events(trial.events, paint)] if trial.events else []
+    blocks += [_readings(rig, trial, paint)] if trial.history else []
+    blocks += [_assumed(assumed_says(trial), paint)] if trial.setup is not None else []
+    return "\n\n".join(blocks)
+
+
+def _events(events: Sequence[Event], paint: Paint) -> str:
+    hands = [millimetres(event.hand) for event in events]
+    wide, names = max(map(width, hands)), max(width(event.part) for event in events)
+    lines = [
+        f"  {' ' * (wide - width(hand))}{hand}  {event.part + ' ' * (names - width(event.part))}  {_what(event)}"
+        for hand, event in zip(hands[:ROWS], events, strict=False)
+    ]
+    return "\n".join([paint("quiet", "what happens, by rope taken up"), *lines, *_more(len(events), "events")])
+
+
+def _what(event: Event) -> str:
+    return {"turns back": "turns back in its block", "steady": "goes on steadily"}.get(event.what, event.what)
+
+
+def _readings(rig: Rig, trial: Trial, paint: Paint) -> str:
+    """One row a reading: hand, pull, tilt of each block, rise of each axle and load, in mm and degrees."""
+    first = trial.history[0]
+    head = ["hand", "pull", *(f"tilt {b}" for b in first.tilt), *(f"axle {a}" for a in first.axles), *first.load]
+    pulls = forces_said(rig, [moment.effort for moment in trial.history])
+    rows = [_reading(moment, pull) for moment, pull in zip(trial.history, pulls, strict=True)]
+    return "\n".join([*_table(head, rows[:ROWS], paint), *_more(len(rows), "readings")])
+
+
+def _reading(moment: Moment, pull: str) -> Row:
+    tilts = [f"{degrees(tilt):.2f}°" for tilt in moment.tilt.values()]
+    ways = [f"{1000 * way:.1f}" for way in (*moment.axles.values(), *moment.load.values())]
+    return [millimetres(moment.hand), pull, *(text.replace("-", "−") for text in (*tilts, *map(_no_minus_zero, ways)))]
+
+
+def _no_minus_zero(text: str) -> str:
+    return "0.0" if text == "-0.0" else text
+
+
+def _table(head: Row, rows: Sequence[Row], paint: Paint) -> list[str]:
+    columns = [max(width(row[n]) for row in (head, *rows)) for n in range(len(head))]
+
+    def line(row: Row) -> str:
+        return "  " + "  ".join(" " * (size - width(cell)) + cell for cell, size in zip(row, columns, strict=True))
+
+    return [paint("quiet", line(head)), *map(line, rows)]
+
+
+def _more(count: int, what: str) -> list[str]:
+    return [f"  ... {count - ROWS} more {what}: --json shows all"] if count > ROWS else []
+
+
+def _assumed(sentences: Sequence[str], paint: Paint) -> str:
+    lines = [fill(one, _WIDE, initial_indent="  ", subsequent_indent="    ") for one in sentences]
+    return "\n".join([paint("quiet", "assumed where the file says nothing"), *lines])
