@@ -5,7 +5,7 @@ import json
 import pytest
 from running import PLANTER, SHELF, record, run
 
-VIEWS = ("bare", "labelled", "numbered", "cut", "free-body", "displacement", "tensions", "motion", "as-built")
+VIEWS = ("bare", "labelled", "numbered", "cut", "free-body", "displacement", "tensions", "motion", "as-built", "tried")
 
 
 def test_the_shelf_lists_all_with_both_lines(capsys) -> None:

@@ -1,8 +1,9 @@
 """What a figure shows, in words, for those who do not see it: in reading order along each rope."""
 
 from fractions import Fraction
+from math import degrees
 
-from gantline.mechanics import Answer
+from gantline.mechanics import Answer, steady
 from gantline.quantity import numeral
 from gantline.rig import Contact, Fixed, Given, Moving, Rig, Rope, shown_unit
 
@@ -20,6 +21,7 @@ SHOWS: dict[str, tuple[str, str]] = {
     "tensions": ("Behind each strand a band shows its pull.", "pulls"),
     "motion": ("Three states stand side by side, with paint marks on the rope and a dot on each wheel.", "ways"),
     "as-built": ("Beside it the same rig stands as it is built, its wheels side by side on their axles.", ""),
+    "tried": ("With perfect wheels at the left and as it is really seen at the right, at true tilt.", "tilts"),
     "ask": ("A hollow dashed arrow stands at the hand: how large the pull is, is asked.", ""),
     "equal": ("The same letter stands at every strand of one rope.", ""),
     "balance": ("The pulls that cross the dashed line are stacked beside the weights, to one scale.", "pulls"),
@@ -149,7 +151,18 @@ def _speeds(rig: Rig, answer: Answer) -> str:
     return ", ".join(words).capitalize() + "." if words else ""
 
 
-_TELLS = {"pulls": _pulls, "ways": _ways, "count": _count, "work": _work, "speeds": _speeds}
+def _tilts(rig: Rig, answer: Answer) -> str:
+    """The steady tilt of every block that tips, raising."""
+    found = steady(rig).raising
+    tilts = found.tilt if found else {}
+    said = [
+        f"While raising, {name} tips {abs(degrees(tilt)):.1f} degrees, its {'right' if tilt > 0 else 'left'} side up."
+        for name, tilt in tilts.items() if abs(degrees(tilt)) >= 0.05
+    ]  # fmt: skip
+    return " ".join(said)
+
+
+_TELLS = {"pulls": _pulls, "ways": _ways, "count": _count, "work": _work, "tilts": _tilts, "speeds": _speeds}
 
 
 def _number(count: int) -> str:

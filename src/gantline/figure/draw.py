@@ -34,6 +34,7 @@ def draw(
     caption: bool = True,
     frame: Frame | None = None,
     way: str | None = None,
+    hand: float | None = None,
     large: float = 1.0,
 ) -> Scene:
     """A view of a rig.
@@ -41,9 +42,9 @@ def draw(
     `lit` are the part ids in ink, the rest is pencil (None: all ink); `marks` are (part id, text) to stand beside
     parts; `struck` are parts crossed out. `frame`: "tight" round what is drawn, or "steps", which is the same for all
     views of one rig, so that the rig never moves from step to step (None: as the view has it). `way` is the regime a
-    view of pulls shows. `large` is the size of what is written, against the common one, where the plate is seen from
-    afar: words then break the ropes they stand on. Raises ValueError for an unknown view or part id, NotDrawable where
-    the rig or view has none.
+    view of pulls shows, `hand` the rope taken up (m) in a view of what is tried. `large` is the size of what is
+    written, against the common one, where the plate is seen from afar: words then break the ropes they stand on. Raises
+    ValueError for an unknown view or part id, NotDrawable where the rig or view has none.
     """
     if view not in VIEWS:
         raise ValueError(f"no view is named {view}; there are {', '.join(VIEWS)}")
@@ -56,7 +57,8 @@ def draw(
     shown = VIEWS[view]
     if (frame or shown.frame) == "steps":
         plate.frame = steps_box(plate)
-    shown.draw(plate, way) if shown.takes_way else shown.draw(plate)
+    more: dict[str, str | float | None] = {"way": way, "hand": hand}
+    shown.draw(plate, **{shown.takes: more[shown.takes]} if shown.takes else {})
     box = plate.frame if plate.frame and not plate.panels else _tight_box(plate)
     bottom = box[3]
     if caption and plate.caption:

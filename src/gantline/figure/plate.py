@@ -78,6 +78,17 @@ class Plate:
         index: bool = False,
     ) -> None:
         """Everything of the rig: grounds, wheels, ropes, bodies, ends, hand. `turns` are the wheels' angles."""
+        self.draw_ropes(turns, skip, index)
+        self.sheet.layer = "body"
+        labels = self.labels(values)
+        for body in self.layout.bodies:
+            self.draw_body(body, labels)
+        self.draw_hand()
+
+    def draw_ropes(
+        self, turns: dict[str, float] | None = None, skip: frozenset[str] = frozenset(), index: bool = False
+    ) -> None:
+        """What the bodies stand before: grounds, wheels, ropes."""
         sheet, layout = self.sheet, self.layout
         sheet.layer = "ground"
         glyphs.fixed.draw_grounds(sheet, layout)
@@ -88,11 +99,6 @@ class Plate:
         sheet.body = sheet.sheave = ""
         sheet.layer = "rope"
         glyphs.rope.draw(sheet, layout, skip)
-        sheet.layer = "body"
-        labels = self.labels(values)
-        for body in layout.bodies:
-            self.draw_body(body, labels)
-        self.draw_hand()
 
     def draw_body(self, body: Body, labels: dict[str, Label]) -> None:
         """One body: ironwork, loads, and the rope ends made fast to it."""

@@ -7,8 +7,9 @@ from .parts import Contact, Fixed, Hand, Load, Moving, Part, Rope, Sheave, Stran
 from .reading import read
 from .rig import Asked, Rig, with_efficiency, with_sheaves
 from .shown import shown_unit
+from .standing_in import StandIn, stand_in
 
 __all__ = [
     "KINDS", "Apart", "Asked", "Contact", "Cord", "Fixed", "Given", "Hand", "Load", "Moving", "Part", "Rig", "Rope",
-    "Sheave", "Strand", "amount", "read", "shown_unit", "with_efficiency", "with_sheaves",
+    "Sheave", "StandIn", "Strand", "amount", "read", "shown_unit", "stand_in", "with_efficiency", "with_sheaves",
 ]  # fmt: skip

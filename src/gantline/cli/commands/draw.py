@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 HELP = "the figure of a rig, in one of its views, as SVG or PNG"
 EXAMPLES = """\
 views:
-  bare, labelled, numbered, cut, free-body, displacement, tensions, motion, as-built
+  bare, labelled, numbered, cut, free-body, displacement, tensions, motion, as-built, tried
 
 examples:
   gantline draw planter.rig --view labelled -o planter.svg

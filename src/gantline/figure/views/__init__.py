@@ -21,17 +21,18 @@ from . import (
     numbered,
     solve,
     tensions,
+    tried,
     units,
     work,
 )
 
 
 class View(Struct, frozen=True):
-    """How a view draws on a plate, the frame it has by itself, whether it takes a regime, whether it is public."""
+    """How a view draws on a plate, the frame it has by itself, what more it takes, whether it is public."""
 
     draw: Callable[..., None]
     frame: Literal["tight", "steps"] = "tight"
-    takes_way: bool = False
+    takes: Literal["", "way", "hand"] = ""
     public: bool = True
 
 
@@ -42,16 +43,17 @@ VIEWS: dict[str, View] = {
     "cut": View(cut.draw),
     "free-body": View(free_body.draw),
     "displacement": View(displacement.draw),
-    "tensions": View(tensions.draw, takes_way=True),
+    "tensions": View(tensions.draw, takes="way"),
     "motion": View(motion.draw),
     "as-built": View(as_built.draw),
+    "tried": View(tried.draw, takes="hand"),
     "ask": View(ask.draw, "steps", public=False),
     "count": View(cut.draw_count, "steps", public=False),
     "equal": View(equal.draw, "steps", public=False),
     "balance": View(balance.draw, "steps", public=False),
     "solve": View(solve.draw, "steps", public=False),
     "gain": View(gain.draw, "steps", public=False),
-    "work": View(work.draw, "steps", takes_way=True, public=False),
+    "work": View(work.draw, "steps", takes="way", public=False),
     "units": View(units.draw, "steps", public=False),
     "newton": View(newton.draw, "steps", public=False),
 }
