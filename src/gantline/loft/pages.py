@@ -8,6 +8,7 @@ from importlib.resources.abc import Traversable
 
 from msgspec import Struct
 
+from gantline.output.document import packaged
 from gantline.output.plates import rules
 
 KINDS = {
@@ -18,6 +19,7 @@ PAGE, ASSETS = "page", "assets"
 FOLDERS = {PAGE: "loft/page", ASSETS: "assets"}
 START = "loft.html"
 PLATE_RULES = "plates.css"
+HAULING = "hauling.js"  # the one the lessons have in them, here as a module
 
 
 class Piece(Struct, frozen=True):
@@ -32,8 +34,9 @@ class Piece(Struct, frozen=True):
 @cache
 def pieces(folder: str) -> dict[str, Piece]:
     """Every file of `page` or `assets` by its name, read once."""
-    made = {PLATE_RULES: _piece(PLATE_RULES, rules().encode())} if folder == PAGE else {}
-    return made | {entry.name: _piece(entry.name, entry.read_bytes()) for entry in _in(FOLDERS[folder])}
+    made = {PLATE_RULES: rules(), HAULING: packaged(HAULING) + "\nexport { Hauling };\n"} if folder == PAGE else {}
+    made_pieces = {name: _piece(name, text.encode()) for name, text in made.items()}
+    return made_pieces | {entry.name: _piece(entry.name, entry.read_bytes()) for entry in _in(FOLDERS[folder])}
 
 
 def _in(path: str) -> list[Traversable]:

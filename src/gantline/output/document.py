@@ -43,6 +43,11 @@ def packaged(name: str) -> str:
     return files("gantline").joinpath(f"output/page/{name}").read_text(encoding="utf-8")
 
 
+def player() -> str:
+    """The script that leads through the steps of a page, with what it hauls by."""
+    return packaged("hauling.js") + packaged("player.js")
+
+
 def _face(face: tuple[str, str, int, bool]) -> str:
     family, file, weight, italic = face
     return (

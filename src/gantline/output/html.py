@@ -3,7 +3,7 @@
 from gantline.lesson import Lesson, Part
 
 from . import sections
-from .document import document, packaged
+from .document import document, packaged, player
 from .markup import Markup, element
 from .stage import stage
 
@@ -18,7 +18,7 @@ def write(lesson: Lesson) -> str:
         ),
         _footer(lesson),
     ]
-    return document(lesson.title, packaged("style.css"), packaged("player.js"), body)
+    return document(lesson.title, packaged("style.css"), player(), body)
 
 
 def alone(lesson: Lesson) -> bool:

@@ -2,7 +2,7 @@
 
 from gantline.bench import Report, Table
 
-from .document import document, packaged
+from .document import document, packaged, player
 from .markup import Markup, element
 from .plates import plate
 
@@ -18,7 +18,7 @@ def write(report: Report) -> str:
         element("footer", element("p", "Made by Gantline from a rig in words and a table of readings.")),
     ]
     style = packaged("style.css") + packaged("lab.css")
-    return document(f"{report.title}: lab report", style, packaged("player.js"), body)
+    return document(f"{report.title}: lab report", style, player(), body)
 
 
 def _header() -> Markup:

@@ -99,7 +99,7 @@ async function bench(words, found) {
     present: (step) => parts.present?.(step),
     linesOf: (step) => linesOf(step),
   });
-  const motion = Motion();
+  const motion = Motion({ say });
   const seeing = Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, keeper });
   Object.assign(parts, { slip, keeper, editing, plate, card, margin, answer, rules, account, motion, seeing });
   const title = Title({ store, edit: editing });

@@ -96,7 +96,7 @@ export function Rules({ store, edit, light, writeIn }) {
   }
 
   function given(one, trying) {
-    const shown = make('button', { type: 'button', class: `given${trying ? ' trying' : ''}`, 'data-given': one.id, 'aria-label': `${one.says}, can be changed` }, spaced(trying || one.value));
+    const shown = make('button', { type: 'button', class: `given${trying ? ' trying' : ''}`, 'data-given': one.id, 'aria-label': `${one.says}, can be changed` }, make('span', { 'aria-hidden': 'true' }, spaced(trying || one.value)));
     shown.addEventListener('click', () => open(one, shown));
     shown.addEventListener('keydown', (event) => { if (event.key === 'F2') open(one, shown); });
     return shown;
@@ -123,7 +123,7 @@ export function Rules({ store, edit, light, writeIn }) {
     for (const shown of element.querySelectorAll('[data-given]')) {
       const one = all.find((each) => each.id === shown.dataset.given), value = one && trying(one);
       if (!one) continue;
-      shown.textContent = spaced(value || one.value);
+      shown.firstChild.textContent = spaced(value || one.value);
       shown.classList.toggle('trying', Boolean(value));
       if (!value) rules.get(one.id)?.rest();
     }

@@ -1,5 +1,5 @@
 // From the words to everything that is seen of them: asks, and lays the answer out over the page.
-import { unquoted } from './dom.js';
+import { find, unquoted } from './dom.js';
 import { lineOf, offset } from './store.js';
 import { Newest } from './server.js';
 import { touches } from './light.js';
@@ -30,7 +30,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     if (failed) { failed = 0; keeper.back(); }
     const why = cause || {};
     cause = null;
-    if (plate.reeving) return;  // it shows each contact itself
+    if (plate.reeving) { account.wait('waits until the rope has two ends'); return; }
     if (given.problems.length) { hindered(given, why); return; }
     const mended = card.list.length > 0;
     seen = given;
@@ -64,7 +64,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     margin.wheels(seen.wheels, seen.status === 'impossible' ? 'No pull can hold this rig, whichever way the wheels turn.' : '');
     answer.show(seen, { way: asked.way || store.way, trying: store.whatIf.size > 0, before: before() });
     rules.show(base || seen);
-    motion.show(store.view === 'motion' && !store.step ? seen.motion : null);
+    motion.show(store.view === 'motion' && !store.step ? seen.motion : null, find('plate').querySelector('svg[data-view]'));
     slip.tries(rules.all.filter((one) => store.whatIf.has(one.id)).map((one) => ({ at: offset(store.text, one.line, one.column), text: `what if ${store.whatIf.get(one.id)}` })));
     shine();
     document.title = `${seen.title || 'A rig'} - Gantline`;
