@@ -10,12 +10,14 @@ if TYPE_CHECKING:
     from .measuring import LONG, Measure, measure, near, said, same
     from .methods import METHODS
     from .phrases.en import METHOD_NAMES, spoken_words
+    from .seeing import READ_AT, Seen, seen
     from .status import verdict
     from .trials import assumed_says, ending_says, forces_said, millimetres, trial_says
     from .wrong import WRONG_RULES, wrong_answers
 
 _LAZY = {
     "LONG": "measuring", "METHODS": "methods", "METHOD_NAMES": "phrases.en", "WRONG_RULES": "wrong",
+    "READ_AT": "seeing", "Seen": "seeing", "seen": "seeing",
     "Caution": "cautioning", "Measure": "measuring",
     "assumed_says": "trials", "ending_says": "trials", "forces_said": "trials", "millimetres": "trials",
     "trial_says": "trials",
@@ -36,7 +38,8 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
-    "LONG", "METHODS", "METHOD_NAMES", "WRONG_RULES", "Account", "Caution", "Measure", "Refusal", "Said", "Step",
-    "WrongAnswer", "accounts", "assumed_says", "cautions", "ending_says", "explain", "forces_said", "measure",
-    "millimetres", "near", "said", "same", "spoken_words", "trial_says", "verdict", "wrong_answers",
+    "LONG", "METHODS", "METHOD_NAMES", "READ_AT", "WRONG_RULES", "Account", "Caution", "Measure", "Refusal", "Said",
+    "Seen", "Step", "WrongAnswer", "accounts", "assumed_says", "cautions", "ending_says", "explain", "forces_said",
+    "measure", "millimetres", "near", "said", "same", "seen", "spoken_words", "trial_says", "verdict",
+    "wrong_answers",
 ]  # fmt: skip
