@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from .api import bench as bench
     from .api import draw as draw
     from .api import explain as explain
+    from .api import film as film
     from .api import lesson as lesson
     from .api import load as load
     from .api import measure as measure
@@ -31,7 +32,7 @@ if TYPE_CHECKING:
     from .api import trial as trial
 
 __all__ = [
-    "Measurement", "Plate", "Solved", "Tried", "bench", "draw", "explain", "lesson", "load", "measure", "read",
+    "Measurement", "Plate", "Solved", "Tried", "bench", "draw", "explain", "film", "lesson", "load", "measure", "read",
     "read_kit", "solve", "tidy", "trial",
 ]  # fmt: skip
 
@@ -50,7 +51,7 @@ def __dir__() -> list[str]:
 
 class _Door(ModuleType):
     def __setattr__(self, name: str, value: object) -> None:
-        """A folder of the same name (`lesson`, `bench`), once it is loaded, never stands in the function's place."""
+        """A folder of a function's name (`lesson`, `film`), once it is loaded, never stands in its place."""
         if not (name in __all__ and isinstance(value, ModuleType)):
             super().__setattr__(name, value)
 

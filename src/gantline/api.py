@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from gantline.bench import Declined, Kit, Measured, Plan, Report
     from gantline.figure import Scene
     from gantline.mechanics import Answer, Trial, TrialWay
+    from gantline.output.film_folder import Made as Film
     from gantline.output.lesson_folder import Made
     from gantline.rig import Rig
 
@@ -306,6 +307,37 @@ def bench(of: "Rig | Solved", kit: "Kit | None" = None) -> "Plan | Declined":
     from gantline.bench import plan
 
     return plan(of.rig if isinstance(of, Solved) else of, kit or sample_kit())
+
+
+def film(
+    of: Sequence["Rig | Solved"],
+    directory: str | os.PathLike[str],
+    *,
+    format: str = "level",
+    size: int = 1080,
+    theme: str = "light",
+    level: str = "middle",
+    kinds: Sequence[str] = ("mp4", "webm"),
+    title: str = "",
+    script: str | os.PathLike[str] | None = None,
+    cache: str | os.PathLike[str] | None = None,
+    progress: Callable[[str], None] | None = None,
+) -> "Film":
+    """Makes a film over the rigs, whole, into `directory`; the `film` of what comes back is its video.
+
+    `format` is level, square or upright, `size` the px of the short side, `level` that of the learners: lower, middle
+    or upper. `script` has the words to say (else script.md in the directory); shots already in `cache` are not drawn
+    again. Raises OSError where the folder cannot be written, ImportError where the extra is missing.
+    """
+    from pathlib import Path
+
+    from gantline.output.film_folder import cut
+    from gantline.output.film_segments import Look
+
+    parts = [(solved.rig, solved.answer) for solved in map(_solved, of)]
+    look = Look(format, size, theme, kinds=tuple(kinds))
+    words, kept = (Path(place) if place is not None else None for place in (script, cache))
+    return cut(parts, Path(directory), look, level, title, words, kept, progress)
 
 
 def _solved(of: "Rig | Solved") -> Solved:

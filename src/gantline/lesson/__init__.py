@@ -1,7 +1,7 @@
 """A lesson as an inert page: what to say, which plates, which numbers. Draws nothing itself."""
 
 from .beats import plate as step_plate
-from .compose import Solved, compose
+from .compose import Solved, compose, part_key
 from .hauling import hauling
 from .lesson import (
     Beat,
@@ -22,5 +22,6 @@ from .lesson import (
 
 __all__ = [
     "Beat", "Check", "Hauling", "Lesson", "Line", "Part", "Question", "Reading", "Recap", "Reply", "Shown",
-    "Solved", "Trial", "Way", "Worked", "compose", "hauling", "step_plate",
+    "Solved", "Trial", "Way", "Worked", "compose", "hauling", "part_key",
+    "step_plate",
 ]  # fmt: skip

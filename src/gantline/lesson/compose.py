@@ -29,7 +29,7 @@ def compose(solved: Sequence[Solved], script: Script | None = None, title: str =
     keys: list[str] = []
     parts = []
     for rig, answer in solved:
-        keys.append(_key(rig.title, keys))
+        keys.append(part_key(rig.title, keys))
         parts.append(_part(keys[-1], rig, answer, script or {}))
     return Lesson(title or _title(parts), tuple(parts), moral(parts))
 
@@ -40,7 +40,7 @@ def _title(parts: Sequence[Part]) -> str:
     return f"A lesson over {words.COUNTS.get(len(parts), str(len(parts)))} rigs"
 
 
-def _key(title: str, taken: Sequence[str]) -> str:
+def part_key(title: str, taken: Sequence[str]) -> str:
     """A name for ids, from the title: plain letters, digits and hyphens, each once."""
     plain = "".join(letter if letter.isascii() and letter.isalnum() else "-" for letter in title.lower())
     stem = "-".join(word for word in plain.split("-") if word)[:48].strip("-") or "rig"

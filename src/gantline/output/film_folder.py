@@ -9,15 +9,17 @@ from pathlib import Path
 from threading import local
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from gantline.film import FORMATS, Storyboard, Take, captions, chapters, descriptions, takes
+from gantline.film import FORMATS, Storyboard, Take, board, captions, chapters, descriptions, takes
+from gantline.lesson import Solved
 from gantline.problems import Problem
 
 from . import captions as text
-from . import files, film_mux, film_segments, film_stills
+from . import files, film_acts, film_mux, film_segments, film_stills
 from .film_segments import Look, Piece
 
-FILM = "film"
+FILM, SCRIPT = "film", "script.md"
 WORKERS = 2
 Progress = Callable[[str], None]
 
@@ -30,10 +32,33 @@ class Made(Struct, frozen=True):
     kept: tuple[files.Kept, ...]
     problems: tuple[Problem, ...]
     drawn: int
+    script: str = ""  # the file the problems are about, where they are about its lines
+
+
+def cut(
+    solved: Sequence[Solved], folder: Path, look: Look, level: str = "middle", title: str = "",
+    script: Path | None = None, cache: Path | None = None, progress: Progress | None = None,
+) -> Made:  # fmt: skip
+    """The film over solved rigs, in the words of a script where there is one (`script`, else script.md in the folder).
+
+    Sentences that name no number of their account are said as problems, and not used. Raises as `build` does, and
+    film_acts.NoAccount for a rig that no method explains.
+    """
+    made = film_acts.acts(solved)
+    read_from = script or (folder / SCRIPT if (folder / SCRIPT).is_file() else None)
+    text_there = read_from.read_bytes().decode("utf-8", "replace") if read_from else ""
+    words, wrong = film_acts.words(made, text_there)
+    done = build(board(made, words, level, title), folder, look, cache or kept_shots(), progress=progress)
+    return replace(done, problems=wrong + done.problems, script=str(read_from) if wrong else "")
+
+
+def kept_shots() -> Path:
+    """Where drawn shots are kept: the user's cache."""
+    return Path(os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache") / "gantline" / "film"
 
 
 def build(
-    board: Storyboard, folder: Path, look: Look, cache: Path, sound: Path | None = None, voice: str = "",
+    story: Storyboard, folder: Path, look: Look, cache: Path, sound: Path | None = None, voice: str = "",
     progress: Progress | None = None,
 ) -> Made:  # fmt: skip
     """Builds a film. Shots that are in `cache` are not drawn again, also where a build was stopped half way.
@@ -43,34 +68,34 @@ def build(
     """
     tell = progress or (lambda _: None)
     tell("storyboard")
-    all_takes = takes(board, look.format)
+    all_takes = takes(story, look.format)
     all_pieces = film_segments.pieces(all_takes, look)
     cache.mkdir(parents=True, exist_ok=True)
     drawn = _encode(all_pieces, look, cache, tell)
-    cues, problems = captions(board)
+    cues, problems = captions(story)
     tell("stills")
-    made = film_stills.make(all_takes, look, cache) | _words(board, all_takes, look, voice)
+    made = film_stills.make(all_takes, look, cache) | _words(story, all_takes, look, voice)
     with _aside(cache, look.kinds) as asides:
         for kind, path in asides.items():
             tell(f"{kind} file")
-            film_mux.write(path, kind, all_pieces, cache, look.rate, board.title, cues, chapters(board), sound)
+            film_mux.write(path, kind, all_pieces, cache, look.rate, story.title, cues, chapters(story), sound)
         tell("writing")
         films: dict[str, files.Content] = {f"{FILM}.{kind}": path for kind, path in asides.items()}
         done = files.build(folder, {**made, **films})
     return Made(done.folder / f"{FILM}.{look.kinds[0]}", done.kept, problems, drawn)
 
 
-def _words(board: Storyboard, all_takes: Sequence[Take], look: Look, voice: str) -> dict[str, files.Content]:
+def _words(story: Storyboard, all_takes: Sequence[Take], look: Look, voice: str) -> dict[str, files.Content]:
     """Captions, chapters, descriptions and the transcript."""
     line = FORMATS[look.format].caption_line
     seen = [take.still.says for take in all_takes]
-    cues, _ = captions(board)
+    cues, _ = captions(story)
     made = {
         "captions.vtt": text.vtt(cues, line),
         "captions.srt": text.srt(cues),
-        "chapters.vtt": text.vtt(chapters(board)),
-        "descriptions.vtt": text.vtt(descriptions(board, seen)),
-        "transcript.txt": text.transcript(board, seen, voice),
+        "chapters.vtt": text.vtt(chapters(story)),
+        "descriptions.vtt": text.vtt(descriptions(story, seen)),
+        "transcript.txt": text.transcript(story, seen, voice),
     }
     return {name: words.encode("utf-8") for name, words in made.items()}
 

@@ -24,7 +24,11 @@ CODECS: dict[str, tuple[str, dict[str, str]]] = {
                             "lag-in-frames": "0", "g": "300"}),
 }  # fmt: skip
 BT709 = 1  # in the tables of H.264 and VP9
-_DRAWS = ("account", "figure", "film", "mechanics", "quantity")
+_DRAWS = {
+    "figure": ("hauling.py", "kinematics.py"),
+    "film": ("acts.py", "composing.py", "verbs.py"),
+    "output": ("film_paint.py", "film_segments.py", "film_svg.py", "plate_style.py", "svg.py"),
+}
 
 
 class Look(Struct, frozen=True):
@@ -74,14 +78,11 @@ def _key(take: Take, count: int, look: Look) -> str:
 
 @cache
 def _program() -> str:
-    """The program as far as it draws, so that a newer one draws anew."""
-    root = package_files("gantline")
-    sources = [root.joinpath("output", name) for name in ("film_paint.py", "film_svg.py", "plate_style.py", "svg.py")]
-    for folder in _DRAWS:
-        sources += sorted(Path(str(root.joinpath(folder))).rglob("*.py"))
+    """The program as far as it draws what lies between the pictures, so that a newer one draws anew."""
     whole = hashlib.sha256()
-    for source in sources:
-        whole.update(source.read_bytes())
+    for folder, names in _DRAWS.items():
+        for name in names:
+            whole.update(package_files("gantline").joinpath(folder, name).read_bytes())
     return whole.hexdigest()
 
 

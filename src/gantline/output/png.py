@@ -20,7 +20,7 @@ _FONTCONFIG = """<?xml version="1.0"?>
 
 def write(scene: Scene, theme: str = "light", width: int = 1200) -> bytes:
     """PNG bytes, `width` px wide. Raises ImportError, with what to install, where pyvips is missing."""
-    _use_packaged_fonts()
+    use_packaged_fonts()
     try:
         import pyvips
     except ImportError as missing:
@@ -36,7 +36,7 @@ def _ground(theme: str) -> list[int]:
     return [int(paper[n : n + 2], 16) for n in (1, 3, 5)]
 
 
-def _use_packaged_fonts() -> None:
+def use_packaged_fonts() -> None:
     """Points fontconfig at the packaged fonts; it reads this once, when it is first used in the process."""
     os.environ["FONTCONFIG_FILE"] = str(Path(_folder().name, "fonts.conf"))
 

@@ -1,0 +1,79 @@
+"""`gantline film`: a video in the tutor's words."""
+
+import os
+import sys
+from argparse import ArgumentParser, Namespace
+from typing import TYPE_CHECKING
+
+from gantline import api
+
+from ..console import GOOD, PROBLEMS, Trouble, progress, reason, rig, show_problems
+from .arguments import add_settings
+
+if TYPE_CHECKING:
+    from gantline.output.film_folder import Made
+    from gantline.rig import Rig
+
+HELP = "a film over one rig or several: video with captions and chapters, transcript, a still of every step"
+EXAMPLES = """\
+examples:
+  gantline film planter.rig -o film
+  gantline film runner.rig planter.rig -o film --format upright --theme dark
+  gantline film planter.rig -o film --script lesson/script.md
+  gantline film planter.rig -o draft --size 360 --only mp4       a quick draft
+"""
+FORMATS, THEMES, LEVELS, SIZES = ("level", "square", "upright"), ("light", "dark"), ("lower", "middle", "upper"), 90
+
+
+def add(parser: ArgumentParser) -> None:
+    parser.add_argument("files", metavar="RIG", nargs="+", help=".rig files, in the order of the film")
+    parser.add_argument("-o", "--output", metavar="FOLDER", required=True, help="the folder to build")
+    parser.add_argument("--format", choices=FORMATS, default="level", help="16:9, 1:1 or 9:16; level if not given")
+    parser.add_argument("--size", metavar="PIXELS", type=int, default=1080,
+                        help="of the short side, as 1080 or 2160; 1080 if not given")  # fmt: skip
+    parser.add_argument("--theme", choices=THEMES, default="light", help="light if not given")
+    parser.add_argument("--level", choices=LEVELS, default="middle",
+                        help="of the learners: how fast it is said and read; middle if not given")  # fmt: skip
+    parser.add_argument("--only", choices=("mp4", "webm"), help="one kind of video; both if not given")
+    parser.add_argument("--title", default="", help="of the film; made from the rigs if not given")
+    parser.add_argument("--script", metavar="FILE",
+                        help="the words to say, as a lesson's script.md; FOLDER/script.md if it is there")  # fmt: skip
+    parser.add_argument("--cache", metavar="FOLDER", help="where drawn shots are kept; the user's cache if not given")
+    add_settings(parser)
+
+
+def run(arguments: Namespace) -> int:
+    if not SIZES <= arguments.size <= 2160 or arguments.size % 2:
+        raise Trouble(f"--size {arguments.size} will not do", f"Name an even number from {SIZES} to 2160.")
+    rigs = [rig(file, arguments.settings, json=False) for file in arguments.files]
+    machines = [machine for machine in rigs if machine is not None]
+    if len(machines) < len(rigs):
+        return PROBLEMS
+    made = _made(machines, arguments)
+    for kept in made.kept:
+        print(f"kept your {kept.file}; what would have been written is in {kept.beside}", file=sys.stderr)
+    if made.problems:
+        show_problems(made.problems, made.script or "the film", json=False)
+    print(f"watch {os.path.join(arguments.output, made.film.name)}")
+    return GOOD
+
+
+def _made(machines: "list[Rig]", arguments: Namespace) -> "Made":
+    from gantline.figure import NotDrawable
+    from gantline.output.film_acts import NoAccount
+
+    tell = progress()
+    try:
+        return api.film(
+            machines, arguments.output, format=arguments.format, size=arguments.size, theme=arguments.theme,
+            level=arguments.level, kinds=(arguments.only,) if arguments.only else ("mp4", "webm"),
+            title=arguments.title, script=arguments.script, cache=arguments.cache, progress=tell,
+        )  # fmt: skip
+    except (NotDrawable, NoAccount) as error:
+        raise Trouble(f"no film: {error.sentence}", "gantline solve needs no figure and no account.") from error
+    except OSError as error:
+        raise Trouble(f"cannot write {arguments.output}: {reason(error)}", "Choose another folder with -o.") from error
+    except ImportError as error:
+        raise Trouble("a film needs more packages", "Install them with pip install 'gantline[film]'.") from error
+    finally:
+        tell("")
