@@ -1,5 +1,7 @@
 """A text read, solved and laid out for the page, or the answer that says what is wrong with it."""
 
+from functools import lru_cache
+
 from msgspec import Struct
 
 from gantline import api
@@ -35,14 +37,22 @@ class Unread(Exception):
 
 
 def look(text: str, what_if: WhatIf) -> Reading:
-    """The reading of a text with what-if values on top. Raises Unread with every problem."""
+    """The reading of a text with what-if values on top. Raises Unread with every problem.
+
+    The last few are remembered, for the figure, the account and the next view are asked of the same text in turn.
+    """
+    return _look(text, tuple(sorted(what_if.items())))
+
+
+@lru_cache(maxsize=16)
+def _look(text: str, what_if: tuple[tuple[str, str], ...]) -> Reading:
     tree, problems = parse(text)
     rig, problems = read(tree, problems)
     if rig is None:
         raise Unread(problems)
     given = givens(tree, rig)
     if what_if:
-        rig = _changed(tree, what_if, given)
+        rig = _changed(tree, dict(what_if), given)
     solved = api.solve(rig)
     layout, undrawn = _places(rig, solved.answer)
     return Reading(text, tree, rig, solved.answer, solved.says, given, layout, undrawn)

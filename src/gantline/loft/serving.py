@@ -12,7 +12,7 @@ from uvicorn.protocols.http.h11_impl import H11Protocol
 
 from .app import application
 from .folder import Folder
-from .guard import Keys
+from .guard import App, Keys
 from .routes import Loft
 from .workers import Workers
 
@@ -35,12 +35,18 @@ def serve(place: Place, ready: Callable[[], None]) -> None:
     folder = Folder(place.folder)
     folder.sweep()
     loft = Loft(folder, Workers(), place.file)
+    server = server_of(application(loft, place.keys), ready)
+    asyncio.run(server.serve(sockets=[place.socket]))
+
+
+def server_of(app: App, ready: Callable[[], None]) -> uvicorn.Server:
+    """The server round an application. It logs nothing but its own failures, and nothing of a request."""
     config = uvicorn.Config(
-        application(loft, place.keys), http=_Patient, ws="none", loop="asyncio", lifespan="on", access_log=False,
-        log_level="error", server_header=False, date_header=False, proxy_headers=False,
-        h11_max_incomplete_event_size=HEADERS, timeout_graceful_shutdown=2,
+        app, http=_Patient, ws="none", loop="asyncio", lifespan="on", access_log=False, log_level="error",
+        server_header=False, date_header=False, proxy_headers=False, h11_max_incomplete_event_size=HEADERS,
+        timeout_graceful_shutdown=2,
     )  # fmt: skip
-    asyncio.run(_Server(config, ready).serve(sockets=[place.socket]))
+    return _Server(config, ready)
 
 
 class _Server(uvicorn.Server):

@@ -23,7 +23,7 @@ class Workers:
     """As many processes as there are processors, started when they are first needed, replaced when they die."""
 
     def __init__(self, count: int = 0) -> None:
-        self._free: asyncio.Queue[Process | None] = asyncio.Queue()
+        self._free: asyncio.LifoQueue[Process | None] = asyncio.LifoQueue()  # the last one still knows the rig
         self._all: set[Process] = set()
         self._kept: dict[tuple[str, bytes], bytes] = {}
         for _ in range(count or max(2, min(8, os.cpu_count() or 2))):
