@@ -15,6 +15,7 @@ export function Answer({ copySlip }) {
       certificate.textContent = '';
       return;
     }
+    if (!answer.formula && seen.status !== 'holds') { follows.textContent = seen.says; certificate.textContent = answer.checked; return; }
     const changed = setMade(formula, answer.formula);
     if (changed || trying || before) trail(formula, { way, trying, before });
     follows.textContent = answer.follows || seen.says;
@@ -31,6 +32,8 @@ export function Answer({ copySlip }) {
 
   return {
     show,
+    // Where no number comes out: the equation that says why.
+    open(markup) { setMade(formula, markup); },
     // A problem stands in the way: what was reckoned last stays, and says of when it is.
     wait(line, when) {
       if (!formula.querySelector('.wait')) {

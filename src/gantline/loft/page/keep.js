@@ -1,9 +1,10 @@
 // Keeping: a second after the last change the words are on disk; until then this browser holds them too.
 import { find, make, word } from './dom.js';
 import { ask, Gone } from './server.js';
-import { difference } from './store.js';
+import { difference, lineOf } from './store.js';
 
 const REST_MS = 1000, LOOK_MS = 2000, RETRY_S = 4, STALE_MS = 15000;
+const sentence = (words) => words[0].toUpperCase() + words.slice(1);
 const clock = (date = new Date()) => date.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
 
 export function Keeper({ store, say, both, kept: noted }) {
@@ -50,7 +51,7 @@ export function Keeper({ store, say, both, kept: noted }) {
     tell();
     const { text, name } = store;
     try {
-      const kept = await ask('file', { name, text, base, says: words || 'Words changed' }, { method: 'PUT' });
+      const kept = await ask('file', { name, text, base, says: sentence(words || typed()) }, { method: 'PUT' });
       if (name === store.name) settled(text, kept.etag);
     } catch (error) {
       if (error.status === 409) differs(error.answer);
@@ -61,6 +62,8 @@ export function Keeper({ store, say, both, kept: noted }) {
     if (dirty() && !away && !clash) timer = setTimeout(keep, REST_MS);
     tell();
   }
+
+  const typed = () => `typed on line ${lineOf(store.text, difference(base || '', store.text).from)}`;
 
   function settled(text, mark) {
     base = text;

@@ -5,6 +5,7 @@ import { Card } from './card.js';
 import { allow, find, make } from './dom.js';
 import { Editing } from './editing.js';
 import { Keeper } from './keep.js';
+import { Help } from './help.js';
 import { Light } from './light.js';
 import { Line } from './line.js';
 import { Margin } from './margin.js';
@@ -36,7 +37,7 @@ async function start() {
   const { rigs } = await ask('shelf');
   const shelf = Shelf({
     rigs, files: files.files, dark,
-    take: (rig) => page.take({ text: rig.text, name: found.free(rig.name), from: rig.name }),
+    take: (rig) => page.take({ text: own(rig.text), name: found.free(rig.name), from: rig.name }),
     open: page.open, nothing: async () => page.take({ text: (await ask('edit', { text: '', action: { do: 'nothing' } })).text, name: found.free('new-rig'), from: '', reeve: true }),
   });
   find('to-shelf').addEventListener('click', async () => {
@@ -53,13 +54,18 @@ async function start() {
     document.title = 'Gantline: the loft';
     history.replaceState(null, '', '#');
   }
+  Help({ spoken: line.spoken });
+  find('open-file').addEventListener('click', () => find('files').querySelector('button')?.focus());
   const asked = new URLSearchParams(location.hash.slice(1)), name = asked.get('file') || files.opened_on;
   const ready = rigs.find((rig) => rig.name === asked.get('shelf'));
   if (name) await page.open(name).catch((error) => { toShelf(); find('shelf-says').textContent = error.message; });
-  else if (ready) page.take({ text: ready.text, name: found.free(ready.name), from: ready.name });
+  else if (ready) page.take({ text: own(ready.text), name: found.free(ready.name), from: ready.name });
   else toShelf();
   document.documentElement.dataset.ready = 'true';
 }
+
+// A ready rig's words without what the shelf says of it at their head.
+const own = (text) => text.replace(/^(#.*\n)+\n*/, '');
 
 // A name for a new file that none in the folder has yet. No one is asked for it.
 function free(name, taken) {

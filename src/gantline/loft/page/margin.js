@@ -41,11 +41,11 @@ export function Margin({ act, look, say }) {
     // Reasons why views cannot be drawn, by view.
     views(reasons) { for (const row of lists.show.all) allow(row, reasons[row.dataset.key] || ''); },
     way(key) { choose(lists.wheels, key); },
-    wheels(found, reason = '') {
+    wheels(found, status, reason = '') {
       const by = new Map(found.map((each) => [each.way, each.says]));
       for (const row of lists.wheels.all) {
         const key = row.dataset.key, said = by.get(key);
-        const beside = said ?? (found.length ? 'same' : '');
+        const beside = ['impossible', 'slack', 'indeterminate'].includes(status) ? 'none' : said ?? (found.length ? 'same' : '');
         row.querySelector('.beside').textContent = beside;
         allow(row, reason || (said === undefined && key !== 'ideal' ? 'The same: no wheel loses anything. Give one an efficiency, and raising differs from lowering.' : ''));
       }

@@ -50,6 +50,7 @@ export function Motion({ say }) {
     show(motion, svg) {
       cancelAnimationFrame(frame);
       find('rules').hidden = Boolean(motion);
+      find('plate').classList.toggle('hauled', Boolean(motion));
       if (!motion) { rule.remove(); drawn = null; share = 0; return; }
       if (svg !== drawn) rig = Hauling(svg, motion.rates);
       drawn = svg;

@@ -96,7 +96,7 @@ export function Rules({ store, edit, light, writeIn }) {
   }
 
   function given(one, trying) {
-    const shown = make('button', { type: 'button', class: `given${trying ? ' trying' : ''}`, 'data-given': one.id, 'aria-label': `${one.says}, can be changed` }, make('span', { 'aria-hidden': 'true' }, spaced(trying || one.value)));
+    const shown = make('button', { type: 'button', class: `given${trying ? ' trying' : ''}`, 'data-given': one.id, 'aria-label': aloud(one, trying) }, spaced(trying || one.value));
     shown.addEventListener('click', () => open(one, shown));
     shown.addEventListener('keydown', (event) => { if (event.key === 'F2') open(one, shown); });
     return shown;
@@ -123,7 +123,8 @@ export function Rules({ store, edit, light, writeIn }) {
     for (const shown of element.querySelectorAll('[data-given]')) {
       const one = all.find((each) => each.id === shown.dataset.given), value = one && trying(one);
       if (!one) continue;
-      shown.firstChild.textContent = spaced(value || one.value);
+      shown.textContent = spaced(value || one.value);
+      shown.setAttribute('aria-label', aloud(one, value));
       shown.classList.toggle('trying', Boolean(value));
       if (!value) rules.get(one.id)?.rest();
     }
@@ -131,6 +132,9 @@ export function Rules({ store, edit, light, writeIn }) {
 
   return { show, rest: () => takeUp(''), get all() { return all; } };
 }
+
+// What is written stands in the name too, for those who speak what they see.
+function aloud(one, value) { return `${one.says} (${spaced(value || one.value)}), can be changed`; }
 
 function lit(one) { return [...one.ids, ...one.parts, ...(['raise', 'lower', 'effort'].includes(one.key) ? ['hand'] : [])]; }
 

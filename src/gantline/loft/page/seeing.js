@@ -61,7 +61,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     plate.show(seen);
     margin.views({});
     margin.view(store.step && told ? told.steps.find((each) => each.id === store.step)?.view : store.view);
-    margin.wheels(seen.wheels, seen.status === 'impossible' ? 'No pull can hold this rig, whichever way the wheels turn.' : '');
+    margin.wheels(seen.wheels, seen.status, seen.status === 'impossible' ? 'No pull can hold this rig, whichever way the wheels turn.' : '');
     answer.show(seen, { way: asked.way || store.way, trying: store.whatIf.size > 0, before: before() });
     rules.show(base || seen);
     motion.show(store.view === 'motion' && !store.step ? seen.motion : null, find('plate').querySelector('svg[data-view]'));
@@ -77,6 +77,17 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     told = given;
     margin.views(given.views);
     account.show(given);
+    settle(given);
+  }
+
+  // A rig without a number: the equation that says why takes the answer's place, and below stands what would mend it.
+  function settle({ steps }) {
+    const below = find('mend');
+    below.hidden = seen.status === 'holds' || seen.status === 'accelerates' || Boolean(seen.answer.formula);
+    if (below.hidden) return;
+    answer.open(steps.filter((step) => step.formula).at(-1)?.formula || '');
+    below.querySelector('p').textContent = steps.find((step) => step.id === 'mend')?.says || steps.at(-1)?.says || '';
+    below.hidden = !below.querySelector('p').textContent;
   }
 
   // One sentence for eye and ear.
