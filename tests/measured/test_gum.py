@@ -7,7 +7,7 @@ from math import inf, sqrt
 import numpy as np
 import pytest
 
-from gantline.bench.measured.budget import Part, combined, coverage, covariance_of_means, propagated
+from gantline.bench.measured.budget import Part, combined, covariance_of_means, coverage, propagated
 from gantline.bench.measured.lines import straight
 from gantline.bench.measured.shown import to_place, value_and
 
@@ -36,13 +36,13 @@ def test_the_end_gauge() -> None:
 
 
 V = [5.007, 4.994, 5.005, 4.990, 4.999]
-I = [19.663e-3, 19.639e-3, 19.640e-3, 19.685e-3, 19.678e-3]
+CURRENT = [19.663e-3, 19.639e-3, 19.640e-3, 19.685e-3, 19.678e-3]
 PHI = [1.0456, 1.0438, 1.0468, 1.0428, 1.0433]
 
 
 def test_resistance_and_reactance() -> None:
-    """GUM H.2. u(X) computes to .2956; the printed .295 comes from rounded steps, as the text of H.2 itself explains."""
-    readings = np.array([V, I, PHI])
+    """GUM H.2. u(X) computes to .2956; the printed .295 comes from rounded steps."""
+    readings = np.array([V, CURRENT, PHI])
     v, i, phi = readings.mean(axis=1)
     r, x, z = v / i * np.cos(phi), v / i * np.sin(phi), v / i
     slopes = np.array([[r / v, -r / i, -x], [x / v, -x / i, r], [z / v, -z / i, 0.0]])

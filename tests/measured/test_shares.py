@@ -95,8 +95,8 @@ def test_drag_by_hand_on_a_runner() -> None:
 
 
 def test_drag_by_hand_on_a_burton() -> None:
-    """Two ropes; the flyer sinks and helps. Up: L from the load over the top to the flyer, L' = L/e + c holds the flyer,
-    whose rope has P at the load and F = P/e + c in the hand: L + P = W, L' = w + P + F."""
+    """Two ropes; the flyer sinks and helps. Up: L from the load over the top, L' = L/e + c at the flyer, whose rope has
+    P at the load and F = P/e + c in the hand: L + P = W, L' = w + P + F."""
     of, e, c, w, load = shares_of(BURTON), 0.9, 0.03, 0.4, 5.0
     at_load, at_hand = np.linalg.solve([[1, 1], [1 / e, -(1 + 1 / e)]], [load, w])
     assert at_load + at_hand == pytest.approx(load)
@@ -123,7 +123,8 @@ def test_an_array_at_once() -> None:
     ("fixed top sheaves 1\nload a mass 2 kg\nload b mass 1 kg\nrope r: a, over top, b\n", "no hand"),
     (FOUR + "effort 3 N\n", "pull is given"),
     ("fixed beam\nload bag weight 5 N\nrope r: bag, hand\n", "no sheave"),
-    ("fixed top sheaves 2\nload a weight 5 N\nload b weight 4 N\nrope r: a, over top.1, hand\nrope q: b, over top.2, a\n",
+    ("fixed top sheaves 2\nload a weight 5 N\nload b weight 4 N\nrope r: a, over top.1, hand\n"
+     "rope q: b, over top.2, a\n",
      "which load"),
     (BURTON.replace("weight 0.4 N", "weight w"), "letter without a number"),
 ])  # fmt: skip

@@ -40,13 +40,13 @@ def measured_record(of: Measured) -> dict[str, Any]:
 
 
 def _result(one: Any) -> dict[str, Any]:
-    if one.combined is None or one.interval is None or one.spread is None:
+    if one.combined is None or one.interval is None:
         return {"value": one.value, "measured": False, "not_told_from": list(one.tied)}
     return {
         "value": one.value, "measured": True, "standard_uncertainty": one.combined.u,
         "degrees_of_freedom": one.combined.freedom if isfinite(one.combined.freedom) else None,
         "interval_95": list(one.interval),
-        "monte_carlo": {
+        "monte_carlo": one.spread and {
             "mean": one.spread.mean, "standard_uncertainty": one.spread.u,
             "interval_95": [one.spread.low, one.spread.high],
         },

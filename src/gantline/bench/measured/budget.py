@@ -93,6 +93,15 @@ def sources(found: Fit) -> Sources:
     return Sources(loads, by_load, np.where(read, model.values, 0.0))
 
 
+def _own_freedom(found: Fit, what: str) -> float:
+    """The degrees of freedom of the block or the zero: of its own repeats, where these are what counts."""
+    freedoms = [
+        mean.many - 1 for mean, scattered in zip(found.model.means, found.repeats, strict=True)
+        if mean.what == what and scattered
+    ]  # fmt: skip
+    return freedoms[0] if freedoms else inf
+
+
 def budget(found: Fit, limits: Limits) -> dict[str, Combined]:
     """For each unknown that the readings tell: what every source adds to it, and all of them together."""
     import numpy as np
@@ -107,8 +116,9 @@ def budget(found: Fit, limits: Limits) -> dict[str, Combined]:
         groups = (
             ("repeats", found.repeats & (kinds == "pull"), found.freedom),
             ("division", ~found.repeats & (kinds == "pull"), inf),
-            ("block", kinds == "block", inf), ("zero", kinds == "zero", inf),
-        )  # fmt: skip
+            ("block", kinds == "block", _own_freedom(found, "block")),
+            ("zero", kinds == "zero", _own_freedom(found, "zero")),
+        )
         parts = [Part(source, float(np.sqrt((own[n, rows] ** 2).sum())), free) for source, rows, free in groups]
         if limits.masses is not None:
             each = (found.pull[n] @ extra.by_load) * extra.loads * limits.masses / 3**0.5

@@ -2,6 +2,7 @@
 
 import csv
 from collections.abc import Iterator
+from contextlib import suppress
 from io import StringIO
 from itertools import islice
 
@@ -47,10 +48,11 @@ def grid(text: str) -> Grid:
 
 def _known(text: str, sign: str) -> int:
     """The most headings known in any of the first rows, if this sign parted the cells."""
-    try:
-        return max((_headings(record) for record in islice(records(text, sign), _HEAD_WITHIN)), default=0)
-    except Unreadable:
-        return 0
+    most = 0
+    with suppress(Unreadable):
+        for record in islice(records(text, sign), _HEAD_WITHIN):
+            most = max(most, _headings(record))
+    return most
 
 
 def _headings(record: Record) -> int:

@@ -4,7 +4,7 @@ The estimator is the fit's own: the matrix that carries errors of the means to t
 draws only six numbers of each branch change, so a draw costs little more than making it, however many readings.
 """
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
@@ -22,6 +22,8 @@ DRAWS = 1_000_000
 SEED = 20  # any will do; one that stays gives the same file the same bytes
 _AT_ONCE = 16_384
 _MOST = 40_000_000  # numbers drawn in all, past which there are fewer draws
+LEAST, MOST = 0.02, 2.0  # efficiencies between which a draw is solved; past 1 too, so that tails are not cut
+_LOST = 0.01
 _TURNS, _STILL = 30, 1e-4  # steps at most, and the share of a standard uncertainty below which nothing moves
 
 
@@ -35,7 +37,11 @@ class Spread(Struct, frozen=True):
 
 
 def monte_carlo(found: Fit, limits: Limits, draws: int = DRAWS, seed: int = SEED) -> tuple[dict[str, Spread], int]:
-    """The spread of each unknown that the readings tell, and how many draws it comes from."""
+    """The spread of each unknown that the readings tell, and how many draws it comes from.
+
+    Draws that no efficiency between LEAST and MOST gives are left out. Where they are more than one in a hundred, there
+    are too few readings for this way, and no spread.
+    """
     import numpy as np
 
     model = found.model
@@ -43,17 +49,22 @@ def monte_carlo(found: Fit, limits: Limits, draws: int = DRAWS, seed: int = SEED
     random = np.random.default_rng(seed)
     told = [n for n in range(4) if found.told[n]]
     kept = np.empty((len(told), draws))
-    solver = _Solver(found, limits)
+    solver, many = _Solver(found, limits), 0
     for start in range(0, draws, _AT_ONCE):
-        many = min(_AT_ONCE, draws - start)
-        kept[:, start : start + many] = solver.solved(random, many)[told]
-    tail = (1 - LEVEL) / 2
-    spreads = {}
-    for row, n in zip(kept, told, strict=True):
-        mean, u = float(row.mean()), float(row.std())
-        low, high = np.quantile(row, (tail, 1 - tail), overwrite_input=True)
-        spreads[UNKNOWNS[n]] = Spread(mean, u, float(low), float(high))
-    return spreads, draws
+        solved = solver.solved(random, min(_AT_ONCE, draws - start))[told]
+        kept[:, many : many + solved.shape[1]] = solved
+        many += solved.shape[1]
+    if many < draws * (1 - _LOST):
+        return {}, many
+    return {UNKNOWNS[n]: _spread(row[:many]) for row, n in zip(kept, told, strict=True)}, many
+
+
+def _spread(values: "Array") -> Spread:
+    import numpy as np
+
+    mean, u, tail = float(values.mean()), float(values.std()), (1 - LEVEL) / 2
+    low, high = np.quantile(values, (tail, 1 - tail), overwrite_input=True)
+    return Spread(mean, u, float(low), float(high))
 
 
 class _Solver:
@@ -66,20 +77,32 @@ class _Solver:
         self.extra = sources(found)
         self.normal = np.flatnonzero(found.repeats)
         self.flat = np.flatnonzero(~found.repeats)
+        self.students = self._students()
         self.read = np.array([mean.what != "block" for mean in self.model.means])
         place = {load: n for n, load in enumerate(self.extra.loads)}
         self.still = _STILL * np.sqrt(((found.pull * found.deviations) ** 2).sum(axis=1))[:, None]
         self.of_load = [np.array([place[load] for load in self.model.loads[rows]]) for _, rows in self.model.branches]
+
+    def _students(self) -> list[tuple["npt.NDArray[np.intp]", float]]:
+        """The means whose scatter is known from so many degrees of freedom: the pulls', the block's and the zero's."""
+        import numpy as np
+
+        what = np.array([mean.what for mean in self.model.means])
+        pulls = np.flatnonzero(self.found.repeats & ~np.isin(what, ("block", "zero")))
+        found: list[tuple[npt.NDArray[np.intp], float]] = []
+        if len(pulls) and 0 < self.found.freedom < np.inf:
+            found.append((pulls, self.found.freedom))
+        own = np.flatnonzero(self.found.repeats & np.isin(what, ("block", "zero")))
+        return found + [(own[n : n + 1], float(self.model.means[row].many - 1)) for n, row in enumerate(own)]
 
     def drawn(self, random: "np.random.Generator", many: int) -> tuple["Array", "Array", "Array"]:
         """Means (one a row), loads (one a row), and the gain, as one of the million worlds might have them."""
         import numpy as np
 
         means = np.empty((len(self.model.means), many))
-        common: Any = 1.0
-        if np.isfinite(self.found.freedom) and self.found.freedom > 0:
-            common = np.sqrt(self.found.freedom / random.chisquare(self.found.freedom, many))
-        means[self.normal] = random.standard_normal((len(self.normal), many)) * common
+        means[self.normal] = random.standard_normal((len(self.normal), many))
+        for rows, freedom in self.students:  # one unknown scatter makes one factor for all that share it
+            means[rows] *= np.sqrt(freedom / random.chisquare(freedom, many))
         means[self.flat] = (2 * 3**0.5) * random.random((len(self.flat), many)) - 3**0.5
         means *= self.found.deviations[:, None]
         means += self.model.values[:, None]
@@ -92,7 +115,7 @@ class _Solver:
         return means, loads, gain
 
     def solved(self, random: "np.random.Generator", many: int) -> "Array":
-        """The four unknowns of each draw, by steps along the fit's own matrix until none of them moves."""
+        """The four unknowns of each draw, by steps along the fit's own matrix; draws that never settle are left out."""
         import numpy as np
 
         means, loads, gain = self.drawn(random, many)
@@ -112,6 +135,8 @@ class _Solver:
                 of_load, of_block, of_drag, rest = branch.at(e)
                 step -= of_load * weighed + (of_block * block + of_drag * drag + rest + zero) * all_rows
             at += step
+            at[0] = np.clip(at[0], LEAST, MOST)
             if (np.abs(step) <= self.still).all():
-                break
-        return at
+                return at
+        still: Array = at[:, (np.abs(step) <= self.still).all(axis=0)]
+        return still

@@ -219,10 +219,10 @@ def _estimates(of: Shares, done: Fit, settings: Settings) -> tuple[tuple[Estimat
         if name in done.held:
             found.append(Estimate(name, float(done.at[n]), held=True))
         elif done.told[n]:
-            found.append(Estimate(name, float(done.at[n]), False, combined[name], spreads[name]))
+            found.append(Estimate(name, float(done.at[n]), False, combined[name], spreads.get(name)))
         else:
             found.append(Estimate(name, None, tied=_tied(done, n)))
-    return tuple(found), draws
+    return tuple(found), draws if spreads else 0
 
 
 def _tied(done: Fit, n: int) -> tuple[str, ...]:

@@ -12,10 +12,9 @@ from msgspec import Struct
 from gantline.mechanics import Share, Shares
 
 from .budget import coverage
+from .draws import LEAST, MOST
 from .means import Mean, Scatter
 from .readings import Row
-
-_LEAST, _MOST = 0.02, 2.0  # efficiencies between which a ratio is looked for
 
 
 class Pair(Struct, frozen=True):
@@ -105,5 +104,5 @@ def _solved(law: Share, ratio: float) -> float | None:
         return float(ratio ** (1 / law.power))
     from scipy.optimize import brentq
 
-    low, high = float(law.at(_LEAST)) - ratio, float(law.at(_MOST)) - ratio
-    return float(brentq(lambda e: law.at(e) - ratio, _LEAST, _MOST)) if low * high < 0 else None
+    low, high = float(law.at(LEAST)) - ratio, float(law.at(MOST)) - ratio
+    return float(brentq(lambda e: law.at(e) - ratio, LEAST, MOST)) if low * high < 0 else None

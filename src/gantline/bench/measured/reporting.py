@@ -139,14 +139,12 @@ def _result(of: Measured, one: Estimate) -> tuple[str, ...]:
     name, after = name_of(of, one.name), _unit(one.name)
     if one.held and one.value is not None:
         return name, f"{to_place(one.value, 3)}{after}", words.HELD[one.name], "", ""
-    if one.value is None or one.combined is None or one.spread is None or one.interval is None:
+    if one.value is None or one.combined is None or one.interval is None:
         return name, "not told", f"not apart from {words.listed([words.SHORT[n] for n in one.tied])}", "", ""
     u = one.combined.u
     value, shown = value_and(one.value, u)
-    return (
-        name, f"{value}{after}", f"{shown}{after}", f"{interval(*one.interval, u)}{after}",
-        f"{interval(one.spread.low, one.spread.high, u)}{after}",
-    )  # fmt: skip
+    drawn = f"{interval(one.spread.low, one.spread.high, u)}{after}" if one.spread else "too few readings"
+    return name, f"{value}{after}", f"{shown}{after}", f"{interval(*one.interval, u)}{after}", drawn
 
 
 # -- readings ---------------------------------------------------------------------------------------------------------
