@@ -1,11 +1,17 @@
-"""The machines of the trial's tests as texts: W = 10 N, block 0.5 N, spacing 40 mm, radius 15 mm, hook 40 mm, strands 0.8 m.
-
+"""The machines of the trial's tests as texts: W = 10 N, block 0.5 N, spacing 40 mm, radius 15 mm, hook 40 mm,
+strands of 0.8 m.
 The hauled side is on the right. Everything is invented.
 """
 
 from functools import cache
 
+import numpy as np
+from msgspec.structs import replace
+
 from gantline.mechanics import Trial, steady, trial
+from gantline.mechanics.trials.geometry import Geometry
+from gantline.mechanics.trials.path import Path
+from gantline.mechanics.trials.statics import Statics
 from gantline.notation import parse
 from gantline.rig import Rig, read
 
@@ -46,7 +52,7 @@ apart upper lower 0.8 m
 
 
 def tackle(e: float, stiffness: str = CORD, more: str = "", order: tuple[int, ...] = (1, 2)) -> str:
-    """As many strands as twice the sheaves in `order`, the order in which they are rove, dead end at the fixed block."""
+    """Twice as many strands as sheaves in `order`, the order in which they are rove; dead end at the fixed block."""
     path = ", ".join(f"under lower.{n}, over upper.{n}" for n in order)
     return f"""fixed upper sheaves {len(order)}, efficiency {e} %, {SIZES}
 moving lower sheaves {len(order)}, weight 0.5 N, efficiency {e} %, {SIZES}, carries bag
@@ -71,6 +77,27 @@ apart flyer bag 0.8 m
 """
 
 
+def ends_on_load(e: float, stiffness: str = CORD, more: str = "") -> str:
+    """The dead end is fast to the load, beside the block's hook."""
+    return three(e, stiffness, more).replace("rope fall: lower,", "rope fall: bag,")
+
+
+def two_runners(e: float, stiffness: str = CORD, more: str = "") -> str:
+    """One runner hangs on the hook of another."""
+    return f"""fixed beam
+moving first sheaves 1, weight 0.5 N, efficiency {e} %, {SIZES}
+moving second sheaves 1, weight 0.5 N, efficiency {e} %, {SIZES}, carries bag
+load bag weight 10 N
+rope fall: beam, under first, hand
+rope pendant: beam, under second, first
+cord fall stiffness {stiffness}{more}
+cord pendant stiffness {stiffness}{more}
+apart beam first 0.8 m
+apart beam second 0.8 m
+apart first second 0.8 m
+"""
+
+
 def named(machine: str, e: float, rope: str = "cord", more: str = "") -> str:
     """A machine of the tables by its name."""
     stiffness = {"cord": CORD, "string": STRING}.get(rope, rope)
@@ -79,7 +106,9 @@ def named(machine: str, e: float, rope: str = "cord", more: str = "") -> str:
         return tackle(e, stiffness, more, orders[machine])
     if machine == "three-off":
         return three(e, stiffness, more, becket=-25)
-    return {"runner": runner, "gun": gun, "three": three, "burton": burton}[machine](e, stiffness, more)
+    return {
+        "runner": runner, "gun": gun, "three": three, "burton": burton, "on-load": ends_on_load, "two": two_runners,
+    }[machine](e, stiffness, more)  # fmt: skip
 
 
 @cache
@@ -100,3 +129,12 @@ def tried(text: str, hand: tuple[float, ...] = (), way: str = "raising", top: fl
 @cache
 def standing(text: str) -> Trial:
     return steady(rig(text))
+
+
+def preloaded(text: str, newtons: float) -> Path:
+    """A way that begins with that much on the hook, frictionless and without tilt."""
+    setup = standing(text).setup
+    statics = Statics(setup)
+    tensions = statics.tensions(np.array([newtons]), 0)
+    setup = replace(setup, tensions=tuple(tensions.tolist()), floors=tuple((statics.loads - newtons).tolist()))
+    return Path(Geometry(setup), statics.flows(), 1e-4)

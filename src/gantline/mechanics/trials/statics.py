@@ -127,7 +127,7 @@ def lean(across: float, bearing: float, restoring: float, scale: float) -> float
 def landing(statics: Statics, state: Steady) -> float:
     """The hand travel at which the steady state has the body asked about on the floor (m)."""
     body = statics.setup.bodies[statics.setup.aim]
-    drop = body.hook * (1 - cos(state.tilt.get(body.name, 0.0)))
+    drop = body.hook * (cos(statics.setup.tilts[statics.setup.aim]) - cos(state.tilt.get(body.name, 0.0)))
     return -(state.rise_at_zero[body.name] + drop) / state.rise_per_hand[body.name]
 
 
