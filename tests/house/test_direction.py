@@ -10,7 +10,7 @@ from places import ROOT, imports, modules
 
 OPTIONAL = {"pyvips", "typst"}
 FILES = {"open", "read_text", "read_bytes", "write_text", "write_bytes", "unlink", "mkdir", "rename", "replace_file"}
-MAY_TOUCH_FILES = ("cli/", "output/", "api.py", "figure/words.py")  # the last reads the widths of the typeface
+MAY_TOUCH_FILES = ("cli/", "loft/", "output/", "api.py", "figure/words.py")  # the last reads the widths of the typeface
 
 
 def test_the_storeys_hold() -> None:
@@ -68,6 +68,9 @@ def test_the_model_holds_no_coordinate_and_no_solved_number() -> None:
 
 
 @pytest.mark.parametrize("name", modules())
-def test_nothing_knows_the_network(name: str) -> None:
-    network = {"socket", "http", "urllib", "requests", "httpx", "ssl", "ftplib", "smtplib", "webbrowser"}
-    assert not {module.split(".")[0] for module in imports(modules()[name])} & network, name
+def test_only_the_loft_knows_the_network_and_it_only_answers(name: str) -> None:
+    asks = {"urllib.request", "http.client", "requests", "httpx", "ssl", "ftplib", "smtplib"}
+    answers = {"socket", "http", "urllib", "webbrowser", "starlette", "uvicorn"}
+    found = {module for module in imports(modules()[name]) if not module.startswith(".")}
+    assert not found & asks, name
+    assert name.startswith("loft/") or not {module.split(".")[0] for module in found} & (answers | asks), name

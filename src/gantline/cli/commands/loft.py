@@ -30,7 +30,7 @@ def add(parser: ArgumentParser) -> None:
 
 def run(arguments: Namespace) -> int:
     try:
-        from gantline.loft.starting import NotStarted, Opened, start
+        from gantline.loft import NotStarted, Opened, start
     except ImportError as error:
         raise _missing(error) from error
     asked = Opened(
