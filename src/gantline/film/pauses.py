@@ -1,6 +1,7 @@
 """Where the steps begin in a voice without taps: its pauses, matched to what the words of each step should take."""
 
 from collections.abc import Sequence
+from typing import Any
 
 import numpy as np
 from msgspec import Struct
@@ -13,7 +14,7 @@ LEAST = 0.2  # s of silence that make a pause
 LEAD = 0.05  # s that a step begins before its first sound
 _STRAY, _LEAST_STRAY = 0.2, 0.25  # how far people stray from what their words should take: share, and seconds
 _LONG, _WEIGHT = 0.35, 1.5  # a pause of this many seconds says nothing either way; what a longer one is worth
-_NOWHERE, _WITHIN = 14.0, 3.0  # the price of no pause: before a step, before another sentence of it
+_NOWHERE, _WITHIN = 4.0, 3.0  # the price of no pause: before a step, before another sentence of it
 _STEP = 0.5  # s, how closely starts without a pause are tried
 _CLOSE = 1.5  # two matches whose prices differ by less are both likely
 _ODD = 1.7  # times as long, or as short, as expected
@@ -44,11 +45,12 @@ class Hearing(Struct, frozen=True):
         return float(self.speech[-1]) if len(self.speech) else 0.0
 
 
-def hear(sound: Floats, rate: int) -> Hearing:
-    """Tells speech from silence by loudness: halfway, in decibels, between the sound's own quiet and its loud parts."""
-    size = round(FRAME * rate)
-    frames = sound[: len(sound) // size * size].reshape(-1, size)
-    level = 20 * np.log10(np.sqrt((frames**2).mean(axis=1)) + 1e-5)
+def hear(sound: NDArray[Any], rate: int, full: float = 1.0) -> Hearing:
+    """Tells speech from silence by loudness: halfway, in decibels, between the sound's own quiet and its loud parts.
+
+    `full` is the largest sample there can be.
+    """
+    level = _loudness(sound, round(FRAME * rate), full)
     if not len(level) or np.percentile(level, 95) < -60 or np.ptp(level) < 12:
         return Hearing((), np.zeros(len(level)))
     quiet, loud = np.percentile(level, 10), np.percentile(level, 95)
@@ -58,6 +60,13 @@ def hear(sound: Floats, rate: int) -> Hearing:
     ends, begins = edges[1:-1:2] * FRAME, edges[2::2] * FRAME
     pauses = tuple((float(a), float(b)) for a, b in zip(ends, begins, strict=True))
     return Hearing(pauses, np.cumsum(speaks, dtype=np.float64) * FRAME)
+
+
+def _loudness(sound: NDArray[Any], size: int, full: float) -> Floats:
+    """The loudness of every frame in decibels below full scale; a minute at a time, so that memory stays small."""
+    frames = sound[: len(sound) // size * size].reshape(-1, size)
+    minutes = (frames[n : n + 6000] / full for n in range(0, len(frames), 6000))
+    return np.concatenate([10 * np.log10(np.mean(part**2, axis=1) + 1e-10) for part in minutes] or [np.zeros(0)])
 
 
 def _closed(speaks: NDArray[np.bool_]) -> NDArray[np.bool_]:

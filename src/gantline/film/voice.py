@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
-from .schedule import needed
+from .schedule import REST, needed
 from .storyboard import Shot, Storyboard, retimed
 
 FRAMES = 30  # a second: shots begin on frames, the voice runs on exactly
@@ -50,18 +50,20 @@ def voiced(board: Storyboard, taps: Taps) -> tuple[Storyboard, tuple[Piece, ...]
         if shot.id in spoken:
             start, stop = spoken[shot.id]
             pieces.append(Piece(shot.id, start, stop, now))
-            now += max(stop - start, needed(shot.moves))
+            now += max(stop - start, _least(shot))
         else:
             now += shot.seconds
     return retimed(board, starts, round(now * FRAMES) / FRAMES), tuple(pieces)
 
 
-def spoken_shots(board: Storyboard) -> tuple[Shot, ...]:
-    """The shots in which something is said."""
-    return tuple(shot for shot in board.shots if shot.says)
+def _least(shot: Shot) -> float:
+    """The seconds its moves need, with the learner's own time where there is any."""
+    moving = needed(shot.moves)
+    turns = any(move.when == "pause" for move in shot.moves)
+    return moving + (min(shot.pause + REST, 1.5 * moving) if turns else 0.0)
 
 
 def unlike(board: Storyboard, taps: Taps) -> Sequence[Shot]:
     """The shots whose sentence has been changed since it was spoken."""
     said = {tap.step: tap.says for tap in taps.steps if tap.says}
-    return [shot for shot in spoken_shots(board) if said.get(shot.id, shot.says) != shot.says]
+    return [shot for shot in board.shots if shot.says and said.get(shot.id, shot.says) != shot.says]

@@ -58,7 +58,7 @@ def listened(board: Storyboard, sound: Sound) -> tuple[Taps | None, tuple[Proble
 
     shots = [shot for shot in board.shots if shot.says]
     words = [[max(1, spoken_words(part)) for part in _SENTENCES.split(shot.says)] for shot in shots]
-    hearing = hear(np.frombuffer(sound.pcm, "<i2") / 32_768, RATE)
+    hearing = hear(np.frombuffer(sound.pcm, "<i2"), RATE, 32_768)
     least = 60 * sum(map(sum, words)) / _FASTEST
     if hearing.spoken < least:
         return None, (_too_short(hearing.spoken, least),)
@@ -74,14 +74,13 @@ def laid(sound: Sound, pieces: Sequence[Piece], seconds: float) -> Sound:
 
     samples, track = np.frombuffer(sound.pcm, "<i2"), np.zeros(round(seconds * RATE), "<i2")
     for start, stop, at in _runs(pieces):
-        run = samples[round(start * RATE) : round(stop * RATE)].astype(float)
+        place = round(at * RATE)
+        run = samples[round(start * RATE) : round(stop * RATE)][: len(track) - place].copy()
         fade = min(round(FADE * RATE), len(run) // 2)
         ramp = np.arange(fade) / max(1, fade)
-        run[:fade] *= ramp
-        run[len(run) - fade :] *= ramp[::-1]
-        place = round(at * RATE)
-        run = run[: len(track) - place]
-        track[place : place + len(run)] = np.rint(run)
+        run[:fade] = np.rint(run[:fade] * ramp)
+        run[len(run) - fade :] = np.rint(run[len(run) - fade :] * ramp[::-1])
+        track[place : place + len(run)] = run
     return Sound(track.tobytes())
 
 
@@ -110,11 +109,13 @@ def _faults(sound: Sound) -> Iterator[Problem]:
     import numpy as np
 
     samples = np.frombuffer(sound.pcm, "<i2")
-    if not len(samples) or abs(samples.astype(int)).max() < _SILENT * 32_768:
+    if not len(samples) or max(-int(samples.min()), int(samples.max())) < _SILENT * 32_768:
         yield _problem("voice-silent", "Nothing is heard in this recording.",
                        "The film would be cut to nothing.",
                        "Choose the right microphone, and record once more.")  # fmt: skip
-    elif (clipped := int((abs(samples.astype(int)) >= _FULL).sum())) > _OFTEN * len(samples):
+        return
+    clipped = int(((samples >= _FULL) | (samples <= -_FULL)).sum())
+    if clipped > _OFTEN * len(samples):
         yield _problem("voice-clipped", f"This recording is too loud: {clipped} of its samples are cut off.",
                        "What is cut off crackles, and cannot be mended later.",
                        "Go back from the microphone, or turn it down, and record once more.")  # fmt: skip
