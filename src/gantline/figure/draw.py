@@ -32,7 +32,7 @@ def draw(
     marks: tuple[tuple[str, str], ...] = (),
     struck: tuple[str, ...] = (),
     caption: bool = True,
-    frame: Frame | None = None,
+    frame: Frame | Box | None = None,
     way: str | None = None,
     hand: float | None = None,
     large: float = 1.0,
@@ -41,7 +41,8 @@ def draw(
 
     `lit` are the part ids in ink, the rest is pencil (None: all ink); `marks` are (part id, text) to stand beside
     parts; `struck` are parts crossed out. `frame`: "tight" round what is drawn, or "steps", which is the same for all
-    views of one rig, so that the rig never moves from step to step (None: as the view has it). `way` is the regime a
+    views of one rig, so that the rig never moves from step to step, or a box (px) for words to stay in (None: as the
+    view has it). `way` is the regime a
     view of pulls shows, `hand` the rope taken up (m) in a view of what is tried. `large` is the size of what is
     written, against the common one, where the plate is seen from afar: words then break the ropes they stand on. Raises
     ValueError for an unknown view or part id, NotDrawable where the rig or view has none.
@@ -55,7 +56,9 @@ def draw(
     layout = layout or lay_out(rig, answer)
     plate = Plate(rig, answer, layout, None if lit is None else frozenset(lit), marks, struck, large)
     shown = VIEWS[view]
-    if (frame or shown.frame) == "steps":
+    if isinstance(frame, tuple):
+        plate.frame = frame
+    elif (frame or shown.frame) == "steps":
         plate.frame = steps_box(plate)
     more: dict[str, str | float | None] = {"way": way, "hand": hand}
     shown.draw(plate, **{shown.takes: more[shown.takes]} if shown.takes else {})

@@ -6,11 +6,12 @@ from msgspec.structs import replace
 
 from gantline.account import Step
 from gantline.figure import Circle, Primitive, Text
+from gantline.quantity import Symbol
 
 from . import groups, side
 from .composing import Change, Composer, Scenery
 from .stage import Lit, Parts, Stage
-from .telling import panel_of
+from .telling import lossy, panel_of, running_way
 from .verbs import drawn, grown, running
 
 PENCIL, INK, RUN, FORMULA, BAG, HAUL, TURN = 0.3, 0.5, 1.6, 0.3, 1.4, 4.0, 0.2
@@ -31,8 +32,12 @@ def step_changes(stage: Stage, step: Step, says: str, before: Scenery) -> tuple[
     """The changes of a step's shot, and what it leaves."""
     made = Composer(stage, before.picture)
     panel = panel_of(stage, step)
-    view = "count" if step.view == "cut" else step.view
-    parts = stage.parts(view, step.lit, _marks(step), step.struck)
+    view = _view(step)
+    if view == "tensions":
+        parts = stage.parts(view, step.lit, _marks(step), answer=lossy(stage), way=running_way(stage))
+    else:
+        said = () if view == "newton" else step.marks  # that view has its own numbers
+        parts = stage.parts(view, step.lit, said, step.struck)
     made.says = parts.says
     hauled = step.view == "displacement" and before.hauled
     keeps = before.view in BAGGED and step.view in BAGGED
@@ -64,10 +69,14 @@ def step_changes(stage: Stage, step: Step, says: str, before: Scenery) -> tuple[
     return made.changes, Scenery(made.picture, step.lit, step.view, hauled, rows)
 
 
+def _view(step: Step) -> str:
+    """What is drawn: only the bag where a cut is made, and nothing that has not been said yet or is not so here."""
+    early = step.view in ("units", "newton") and not step.marks
+    return "bare" if early or step.id in ("recap", "twist", "answer") else {"cut": "count"}.get(step.view, step.view)
+
+
 def _marks(step: Step) -> tuple[tuple[str, str], ...]:
-    """What stands beside parts; pulls with real wheels without their unit, for a number breaks its rope."""
-    if step.view != "tensions":
-        return step.marks
+    """Pulls without their unit, for a number breaks its rope."""
     return tuple((part, text.split("\u00a0")[0].split(" ")[0]) for part, text in step.marks)
 
 
@@ -81,9 +90,10 @@ def _known(stage: Stage, step: Step, rows: tuple[tuple[str, str], ...]) -> tuple
     """What is known after the step: a letter has one row, its newest."""
     if step.id in ("wrong", "twist", "answer"):
         return rows
-    found = side.known(step.formula_text or step.formula) if not isinstance(step.formula, tuple) else []
-    letter = getattr(step.formula, "name", "")
-    found = found or [(v.key, v.shown) for v in stage.act.account.values if v.key == letter]
+    found = side.known(step.formula_text or step.formula)
+    asked = stage.act.rig.asked
+    if asked is not None and step.formula == Symbol(asked.distance.symbol):
+        found = [(v.key, v.shown) for v in stage.act.account.values if v.key == asked.distance.symbol]
     fresh = {name for name, _ in found}
     return (*(row for row in rows if row[0] not in fresh), *found)
 
@@ -216,6 +226,9 @@ def _add(made: Composer, name: str, group: groups.Group) -> None:
     old = made.layers[name].marks if name in made.layers else ()
     ways: Mapping[str, Callable[..., tuple[Primitive, ...]]] = {"grow": grown, "draw": drawn}
     way = ways.get(group.verb)
+    if name == "column" and made.format.column is None:  # told by the arrows on the rig alone
+        made.change(group.verb, group.what, group.seconds, {})
+        return
     partly = {name: lambda share: replace(like, marks=old + way(group.marks, share))} if way else None
     made.change(group.verb, group.what, group.seconds, {name: replace(like, marks=old + group.marks)}, partly)
 
@@ -255,6 +268,8 @@ def _formula(made: Composer, stage: Stage, step: Step, parts: Parts, shows: bool
     shown = step.formula or step.formula_text
     if not shown:
         return
+    if isinstance(shown, Symbol) and (number := dict(_known(stage, step, ())).get(shown.name)):
+        shown = f"{shown.name} = {number}"
     format = stage.format
     named = _givens(stage, step) if isinstance(shown, str) and step.view == "bare" else []
     if named:
@@ -265,7 +280,7 @@ def _formula(made: Composer, stage: Stage, step: Step, parts: Parts, shows: bool
             made.change("set", "name and number", FORMULA, {"words": replace(one, marks=marks)})
         return
     room = format.words
-    if parts.column:
+    if parts.column and format.column:
         room = format.beside
     elif shows and format.ledger:
         room = (room[0], format.ledger[3], room[2], room[3])
@@ -287,7 +302,7 @@ def _givens(stage: Stage, step: Step) -> list[side.Given]:
         body = layout.body(letters[letter])
         on_load = letters[letter] in body.loads
         x, y = stage.at(body.x + 1.0, _load_height(stage, body.name)) if on_load else stage.at(body.right, body.y)
-        found.append(side.Given(x + 12, y, f"{letter} = {number}", letters[letter]))
+        found.append(side.Given(x + 12, y, f"{letter} = {number}", stage.named(letters[letter])))
     return sorted(found, key=lambda one: one.y)
 
 

@@ -1,4 +1,5 @@
-"""The three shapes of a frame. Each lays the same picture out anew; none is a crop of another."""
+"""The three shapes of a frame. Each lays the same picture out anew; none is a crop of another. Where a machine is wide,
+the first shapes have a second layout."""
 
 from msgspec import Struct
 
@@ -9,7 +10,8 @@ class Format(Struct, frozen=True):
     """Places and sizes in px of a frame 1080 px on its short side.
 
     `rig` is where the machine stands, its beam at the height `beam`, a sheave radius at most `most`; `words` is the
-    room for words and formulas, `column` and `beside` share it where arrows stand in a column. `ledger` is the box of
+    room for words and formulas, `column` and `beside` share it where arrows stand in a column (None: there is no room
+    for one). `ledger` is the box of
     what is known so far, where there is room for one. `captions` are kept free.
     """
 
@@ -20,7 +22,7 @@ class Format(Struct, frozen=True):
     beam: float
     most: float
     words: Box
-    column: Box
+    column: Box | None
     beside: Box
     ledger: Box | None
     captions: Box
@@ -41,7 +43,13 @@ class Format(Struct, frozen=True):
     def word_zone(self) -> Box:
         """What holds all words and formulas."""
         left, _, _, bottom = self.words
-        return max(0.0, left - 90), 0.0, float(self.width), max(bottom, self.column[3]) + 36
+        return max(0.0, left - 90), 0.0, float(self.width), bottom + 36
+
+    @property
+    def labels(self) -> Box:
+        """Where what is written on the rig may stand."""
+        right = self.words[0] - 16 if self.words[0] > self.rig[2] else self.width - 24.0
+        return 24.0, self.rig[1] - 40, right, self.rig[3] + 16
 
     @property
     def caption_line(self) -> float:
@@ -49,13 +57,16 @@ class Format(Struct, frozen=True):
         return round(100 * self.captions[1] / self.height, 1)
 
 
-FORMATS = {
-    each.name: each
-    for each in (
+_FORMATS = (
         Format(
             "level", 1920, 1080, rig=(96, 54, 776, 880), beam=98, most=61.8, words=(880, 150, 1824, 860),
-            column=(890, 320, 1150, 860), beside=(1200, 320, 1824, 860), ledger=(1386, 84, 1824, 320),
+            column=(870, 320, 1190, 850), beside=(1240, 320, 1824, 860), ledger=(1386, 84, 1824, 320),
             captions=(96, 900, 1824, 1026), small=46.7, text=56, formula=104, question=96, title=134, count=400,
+        ),
+        Format(
+            "level", 1920, 1080, rig=(96, 54, 1330, 880), beam=98, most=61.8, words=(1410, 96, 1824, 860),
+            column=(1410, 96, 1824, 540), beside=(1410, 580, 1824, 860), ledger=None,
+            captions=(96, 900, 1824, 1026), small=46.7, text=50, formula=92, question=66, title=84, count=300,
         ),
         Format(
             "square", 1080, 1080, rig=(54, 54, 750, 880), beam=98, most=61.8, words=(780, 96, 1026, 860),
@@ -63,9 +74,16 @@ FORMATS = {
             captions=(54, 900, 1026, 1026), small=47, text=47, formula=84, question=56, title=72, count=300,
         ),
         Format(
+            "square", 1080, 1080, rig=(54, 54, 1026, 610), beam=98, most=61.8, words=(54, 640, 1026, 880),
+            column=None, beside=(54, 640, 1026, 880), ledger=None,
+            captions=(54, 900, 1026, 1026), small=47, text=47, formula=84, question=60, title=72, count=220,
+        ),
+        Format(
             "upright", 1080, 1920, rig=(96, 430, 984, 1520), beam=474, most=81, words=(96, 96, 984, 420),
-            column=(96, 96, 420, 420), beside=(480, 96, 984, 420), ledger=None,
+            column=None, beside=(96, 96, 984, 420), ledger=None,
             captions=(96, 1540, 984, 1700), small=62, text=62, formula=104, question=80, title=104, count=260,
         ),
-    )
-}  # fmt: skip
+)  # fmt: skip
+FORMATS: dict[str, tuple[Format, ...]] = {
+    name: tuple(each for each in _FORMATS if each.name == name) for name in ("level", "square", "upright")
+}

@@ -27,6 +27,7 @@ AXIS, BAR, GAP = 0.26, 0.045, 0.12  # of the size: the bar's height over the bas
 HIGH, LOW = 0.70, 0.22  # of the size: above and below the baseline
 INDEX, INDEX_DROP = 0.72, 0.22
 SPACES = {"relation": 0.26, "binary": 0.2, "plain": 0.2}
+CLOSE = "()/"
 Kinds = Mapping[str, str]  # symbol -> the role its letter is written in
 
 
@@ -101,7 +102,8 @@ def _set(part: Set, size: float, kinds: Kinds) -> Setting:
         case Numeral(digits, unit):
             return _run(Run(f"{digits}\u00a0{unit}" if unit else digits), size)
         case Words(text):
-            return _run(Run(text), size)
+            space = Setting(0.24 * size * text.startswith("\u00a0"), 0.0, 0.0, ())
+            return _beside(_beside(space, _run(Run(text.strip()), size), 0.0), space, 0.0)
         case Sign():
             return _run(Run(part.sign), size)
         case Stacked(over, under):
@@ -135,7 +137,7 @@ def _row(parts: tuple[Set, ...], size: float, kinds: Kinds) -> Setting:
     for number, part in enumerate(parts):
         if isinstance(part, Sign) and part.role == "times":
             made = _beside(made, Setting(0.0, 0.0, 0.0, ()), _thin(parts, number) * size)
-        elif isinstance(part, Sign) and part.role in SPACES:
+        elif isinstance(part, Sign) and part.role in SPACES and part.sign not in CLOSE:
             space = SPACES[part.role] * size
             made = _beside(made, _run(Run(part.sign), size), space if made.pieces else 0.0)
             made = _beside(made, Setting(0.0, 0.0, 0.0, ()), space)

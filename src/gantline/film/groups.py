@@ -1,4 +1,4 @@
-"""What a view adds to the bare rig, in the order in which it is told: each group of marks with the verb that brings it."""
+"""What a view adds to the bare rig, in the order in which it is told: groups of marks, each with its verb."""
 
 from collections.abc import Sequence
 

@@ -143,7 +143,7 @@ def givens(format: Format, found: Sequence[Given], kinds: Kinds) -> tuple[Layer,
     left, top, right, bottom = format.words
     size, room = format.formula * 0.73, right - left
     upright = left < format.rig[2]
-    heights = _apart([given.y for given in found], 2.2 * size, bottom - size if not upright else bottom)
+    heights = _apart([given.y for given in found], 1.8 * size, bottom - size if not upright else bottom)
     if upright:
         heights = [top + (n + 0.8) * (bottom - top) / len(found) for n in range(len(found))]
     layers = []

@@ -6,6 +6,7 @@ from msgspec.structs import replace
 
 from gantline.figure import (
     NotDrawable,
+    Path,
     Primitive,
     Scene,
     Text,
@@ -15,8 +16,9 @@ from gantline.figure import (
     shown_travel,
 )
 from gantline.mechanics import Answer, way_symbols
+from gantline.rig import Moving
 
-from .formats import Format
+from .formats import Box, Format
 from .formula import Kinds
 from .picture import Layer
 from .storyboard import Act
@@ -25,8 +27,9 @@ UNIT = 30.0  # px of a figure a sheave radius
 LABEL = 15.0  # px of a figure: the smallest words on strands
 UNDER = ("bag", "band", "ghost")
 RIG = ("ground", "wheel", "rope", "body", "hand")
-COLUMN = 70.0  # px of a figure from the rig's right edge to where the column begins
+COLUMN = 40.0  # px of a figure from the rig's right edge to where the column begins
 BELOW = 0.4  # radii kept free under the lowest thing
+ROOMIER = 1.25  # how much larger the rig must be for another layout to be taken
 
 Lit = tuple[str, ...] | None
 
@@ -48,30 +51,47 @@ class Parts:
 def _left(mark: Primitive) -> float:
     if isinstance(mark, Text):
         return mark.box[0]
+    if isinstance(mark, Path) and not mark.x:  # drawn where it stands: its first point says where
+        return float(mark.d[1:].split(" ")[0])
     return min((getattr(mark, name) for name in ("x", "x1", "x2") if hasattr(mark, name)), default=0.0)
 
 
 class Stage:
-    """One act in one format."""
+    """One act in one format: in its first layout, unless another has much more room for this rig."""
 
-    def __init__(self, act: Act, format: Format) -> None:
-        self.act, self.format = act, format
+    def __init__(self, act: Act, formats: tuple[Format, ...]) -> None:
+        self.act = act
         self.layout = lay_out(act.rig, act.answer)
         self.travel = shown_travel(act.rig, act.answer, self.layout)
-        layout, (left, top, right, bottom) = self.layout, format.rig
-        low = self._lowest()
-        beam = format.beam if layout.top >= -0.5 else top - layout.top * UNIT
-        self.unit = min(format.most, (right - left) / (layout.right - layout.left), (bottom - beam) / low)
+        units = [self._unit(format) for format in formats]
+        best = max(units) / ROOMIER
+        self.format, self.unit = next((f, u) for f, u in zip(formats, units, strict=True) if u >= best)
+        left, top, right, _ = self.format.rig
         self.scale = self.unit / UNIT
-        self.x = (left + right) / 2 - (layout.left + layout.right) / 2 * self.unit
-        self.y = beam
-        self.large = max(1.01, format.small / (LABEL * self.scale))
+        self.x = (left + right) / 2 - (self.layout.left + self.layout.right) / 2 * self.unit
+        self.y = max(self.format.beam, top - self.layout.top * self.unit)
+        self.large = max(1.01, self.format.small / (LABEL * self.scale))
+
+    def _unit(self, format: Format) -> float:
+        """The px of a sheave radius at which the rig fits, hand down."""
+        left, _, right, bottom = format.rig
+        high = self._lowest() + max(0.0, -self.layout.top - 0.7)
+        return min(format.most, (right - left) / (self.layout.right - self.layout.left), (bottom - format.beam) / high)
 
     def _lowest(self) -> float:
         """The lowest the rig comes, with its hand down (radii under the beam)."""
         grip, low = self.layout.grip, self.layout.bottom
         hauls = grip is not None and not grip.up and not grip.body
         return max(low, (grip.y + max(self.travel, 2.6) + 1.4) if grip and hauls else low) + BELOW
+
+    @property
+    def room(self) -> Box:
+        """Where words on the rig may stand (px of the figure): clear of the words beside it."""
+        left, top, right, bottom = self.format.labels
+        return (
+            (left - self.x) / self.scale, (top - self.y) / self.scale,
+            (right - self.x) / self.scale, (bottom - self.y) / self.scale,
+        )  # fmt: skip
 
     @property
     def edge(self) -> float:
@@ -86,11 +106,11 @@ class Stage:
         try:
             scene = draw(
                 self.act.rig, answer or self.act.answer, view, layout=self.layout, lit=lit, marks=marks,
-                struck=struck, caption=False, frame="steps", way=way, large=self.large,
+                struck=struck, caption=False, frame=self.room, way=way, large=self.large,
             )  # fmt: skip
         except NotDrawable:
             scene = draw(self.act.rig, self.act.answer, "bare", layout=self.layout, lit=lit, caption=False,
-                         frame="steps", large=self.large)  # fmt: skip
+                         frame=self.room, large=self.large)  # fmt: skip
         return self._lettered(Parts(scene, self.edge))
 
     def hauled(self, share: float, lit: Lit = None) -> Parts:
@@ -114,7 +134,9 @@ class Stage:
         return Layer(name, marks, self.scale, self.x, self.y, self.format.rig_zone)
 
     def beside(self, name: str, marks: tuple[Primitive, ...]) -> Layer:
-        """Marks of the figure's column, moved to the frame's."""
+        """Marks of the figure's column, moved to the frame's; none where the frame has no column."""
+        if self.format.column is None:
+            return Layer(name, ())
         left, top, right, bottom = self.format.column
         middle = self.layout.right * UNIT + 132.0
         scale = min(self.scale, (right - left) / 150.0)
@@ -131,6 +153,11 @@ class Stage:
     def at(self, x: float, y: float) -> tuple[float, float]:
         """A place of the layout (radii) in px of the frame."""
         return self.x + x * self.unit, self.y + y * self.unit
+
+    def named(self, part: str) -> str:
+        """What a part is called beside the rig: a load by its name, the only block that moves "block"."""
+        moving = [each.name for each in self.act.rig.parts if isinstance(each, Moving)]
+        return "block" if moving == [part] else part
 
     @cached_property
     def kinds(self) -> Kinds:

@@ -2,7 +2,7 @@
 
 from gantline.account import Account, Step, measure
 from gantline.mechanics import Answer, solve
-from gantline.quantity import Equation, Shown, Symbol
+from gantline.quantity import Equation, Number, Shown, Symbol
 from gantline.rig import with_efficiency
 from gantline.sources import EXAMPLE_EFFICIENCY
 
@@ -33,10 +33,10 @@ def _wrong(stage: Stage, step: Step, size: float) -> Panel | None:
         return None
     rig = stage.act.rig
     first, second = (measure(rig, value.number, value.unit, 3).near for value in (wrong.value, right) if value.number)
-    answers: list[tuple[Shown, str]] = [(wrong.formula, first)]
+    answers: list[Shown] = [Equation((wrong.formula, Number(wrong.value.number, first)))]
     if right.formula is not None:
-        answers.append((right.formula, second))
-    return panels.wrong(stage, f"If you wrote {first}", answers, size * 1.15)
+        answers.append(Equation((right.formula, Number(right.number, second))))
+    return panels.wrong(stage, f"If you wrote {first}", answers, size * 1.3)
 
 
 def lossy(stage: Stage) -> Answer:
@@ -45,6 +45,12 @@ def lossy(stage: Stage) -> Answer:
     if any(sheave.efficiency for sheave in rig.sheaves):
         return stage.act.answer
     return solve(with_efficiency(rig, EXAMPLE_EFFICIENCY.value))
+
+
+def running_way(stage: Stage) -> str:
+    """The way the ropes run that is spoken of first: the one the file asks about."""
+    asked = stage.act.rig.asked
+    return "lowering" if asked is not None and asked.sense < 0 else "raising"
 
 
 def _really(stage: Stage, step: Step, size: float) -> Panel | None:
@@ -74,7 +80,7 @@ def kept(account: Account, effort: str, haul: str) -> list[tuple[Shown, str]]:
             found.setdefault("N", (step.formula_text, "strands through the bag"))
         first = step.formula.sides[0] if isinstance(step.formula, Equation) else None
         if isinstance(first, Symbol) and isinstance(step.formula, Equation):
-            if first.name == effort:
+            if first.name == effort and (effort not in found or isinstance(step.formula.sides[-1], Number)):
                 found[effort] = (step.formula, "")
             elif first.name == haul:
                 found[haul] = (step.formula, "the price in rope")

@@ -16,8 +16,9 @@ from gantline.lesson import Solved
 from gantline.problems import Problem
 
 from . import captions as text
-from . import files, film_acts, film_mux, film_segments, film_stills
+from . import files, film_acts, film_mux, film_segments, film_stills, taps, voice
 from .film_segments import Look, Piece
+from .narration import TAPS, Narrated, Narration, narrated
 
 FILM, SCRIPT = "film", "script.md"
 WORKERS = 2
@@ -33,22 +34,25 @@ class Made(Struct, frozen=True):
     problems: tuple[Problem, ...]
     drawn: int
     script: str = ""  # the file the problems are about, where they are about its lines
+    starts: str = ""  # where the steps begin in the voice, to look through, where that was told from its pauses
 
 
 def cut(
     solved: Sequence[Solved], folder: Path, look: Look, level: str = "middle", title: str = "",
-    script: Path | None = None, cache: Path | None = None, progress: Progress | None = None,
+    script: Path | None = None, cache: Path | None = None, narration: Narration | None = None,
+    progress: Progress | None = None,
 ) -> Made:  # fmt: skip
     """The film over solved rigs, in the words of a script where there is one (`script`, else script.md in the folder).
 
-    Sentences that name no number of their account are said as problems, and not used. Raises as `build` does, and
-    film_acts.NoAccount for a rig that no method explains.
+    Sentences that name no number of their account are said as problems, and not used. Raises as `build` does,
+    film_acts.NoAccount for a rig that no method explains, narration.NoVoice for a voice that cannot be used.
     """
     made = film_acts.acts(solved)
     read_from = script or (folder / SCRIPT if (folder / SCRIPT).is_file() else None)
     text_there = read_from.read_bytes().decode("utf-8", "replace") if read_from else ""
     words, wrong = film_acts.words(made, text_there)
-    done = build(board(made, words, level, title), folder, look, cache or kept_shots(), progress=progress)
+    told = narrated(board(made, words, level, title), narration or Narration())
+    done = build(told, folder, look, cache or kept_shots(), progress)
     return replace(done, problems=wrong + done.problems, script=str(read_from) if wrong else "")
 
 
@@ -57,16 +61,13 @@ def kept_shots() -> Path:
     return Path(os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache") / "gantline" / "film"
 
 
-def build(
-    story: Storyboard, folder: Path, look: Look, cache: Path, sound: Path | None = None, voice: str = "",
-    progress: Progress | None = None,
-) -> Made:  # fmt: skip
+def build(told: Narrated, folder: Path, look: Look, cache: Path, progress: Progress | None = None) -> Made:
     """Builds a film. Shots that are in `cache` are not drawn again, also where a build was stopped half way.
 
-    `sound` is a voice that begins with the film; `voice` says whose it is, where that needs saying. Raises OSError
-    where files cannot be written, files.Busy while another build writes the folder, NotDrawable, ImportError.
+    Raises OSError where files cannot be written, files.Busy while another build writes the folder, NotDrawable,
+    ImportError.
     """
-    tell = progress or (lambda _: None)
+    tell, story = progress or (lambda _: None), told.board
     tell("storyboard")
     all_takes = takes(story, look.format)
     all_pieces = film_segments.pieces(all_takes, look)
@@ -74,20 +75,27 @@ def build(
     drawn = _encode(all_pieces, look, cache, tell)
     cues, problems = captions(story)
     tell("stills")
-    made = film_stills.make(all_takes, look, cache) | _words(story, all_takes, look, voice)
-    with _aside(cache, look.kinds) as asides:
+    made = film_stills.make(all_takes, look, cache) | _words(story, all_takes, look, told.note)
+    if told.taps:
+        made[TAPS] = taps.write(told.taps)
+    with _aside(cache, (*look.kinds, "wav")) as asides:
+        sound = asides.pop("wav")
+        if told.track:
+            sound.write_bytes(voice.wav(told.track))
         for kind, path in asides.items():
             tell(f"{kind} file")
-            film_mux.write(path, kind, all_pieces, cache, look.rate, story.title, cues, chapters(story), sound)
+            film_mux.write(path, kind, all_pieces, cache, look.rate, story.title, cues, chapters(story),
+                           sound if told.track else None)  # fmt: skip
         tell("writing")
         films: dict[str, files.Content] = {f"{FILM}.{kind}": path for kind, path in asides.items()}
-        done = files.build(folder, {**made, **films})
-    return Made(done.folder / f"{FILM}.{look.kinds[0]}", done.kept, problems, drawn)
+        done = files.build(folder, {**made, **films}, merged=() if told.starts else (TAPS,))
+    film = done.folder / f"{FILM}.{look.kinds[0]}"
+    return Made(film, done.kept, told.problems + problems, drawn, starts=told.starts)
 
 
 def _words(story: Storyboard, all_takes: Sequence[Take], look: Look, voice: str) -> dict[str, files.Content]:
     """Captions, chapters, descriptions and the transcript."""
-    line = FORMATS[look.format].caption_line
+    line = FORMATS[look.format][0].caption_line
     seen = [take.still.says for take in all_takes]
     cues, _ = captions(story)
     made = {

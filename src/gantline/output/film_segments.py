@@ -43,7 +43,7 @@ class Look(Struct, frozen=True):
     @property
     def frame(self) -> tuple[int, int]:
         """Width and height in px."""
-        shape = FORMATS[self.format]
+        shape = FORMATS[self.format][0]
         short = min(shape.width, shape.height)
         return shape.width * self.size // short, shape.height * self.size // short
 

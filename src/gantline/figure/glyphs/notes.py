@@ -86,10 +86,15 @@ def dimension(plate: Plate, part: str, x: float, start: float, end: float, edge:
     plate.claim(min(edge, x - 6), min(start, end), max(edge, x + 6), max(start, end))
 
 
+def scale_text(plate: Plate) -> float:
+    """The size of the words at a scale bar; seen from afar no smaller than any other."""
+    return SCALE_TEXT if plate.large == 1 else LABEL * plate.large
+
+
 def scale_bar(plate: Plate, x: float, y: float, length: float, runs: tuple[Run, ...]) -> None:
     """A bar of a stated force."""
     sheet = plate.sheet
     sheet.path("scale", "scale", f"M{x:.2f} {y - 4:.1f}v8M{x:.2f} {y:.1f}h{length:.2f}M{x + length:.2f} {y - 4:.1f}v8")
-    size = SCALE_TEXT * plate.large
+    size = scale_text(plate)
     sheet.text("scale", "ink-text", x + length + 6, y + size / 3, runs, size)
     plate.claim(x, y - 8, x + length + 6 + width(runs, size), y + 8)

@@ -93,7 +93,7 @@ def stacks(plate: Plate, forces: list[Force], scale: float) -> list[Wanted]:
         down = [Force(f.part, f.words, None, False, f.strand) for f in down]
         return _drawn(plate, x, y + tall / 2, up, down, (scale, share), tall)
     labels = _drawn(plate, x, y + tall / 2, up, down, (scale, scale), tall)
-    write_scale(plate, x, y + tall / 2 + 34, scale, forces)
+    write_scale(plate, x, y + tall / 2 + 34 * plate.large, scale, forces)
     return labels
 
 

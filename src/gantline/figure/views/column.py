@@ -66,7 +66,7 @@ def write_scale(plate: Plate, x: float, y: float, scale: float, forces: list[For
     plate.scale = scale
     length, words = bar_length(plate, scale)
     runs = plain(words)
-    whole = length + 6 + width(runs, notes.SCALE_TEXT * plate.large)
+    whole = length + 6 + width(runs, notes.scale_text(plate))
     notes.scale_bar(plate, x - whole / 2, y, length, runs)
     sizes = [abs(force.number) for force in forces if force.number]
     if plate.large == 1 and sizes and max(sizes) > MOST_RATIO * min(sizes):

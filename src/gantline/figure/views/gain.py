@@ -45,5 +45,5 @@ def _side_by_side(plate: Plate, loads: list[Force], pull: Force) -> list[Wanted]
     pull = Force(pull.part, pull.words, pull.number, False)
     labels = stack(plate, x - APART / 2, foot, loads, scale, -1)
     labels += stack(plate, x + APART / 2, foot, [pull], scale, 1)
-    write_scale(plate, x, foot + 34, scale, [*loads, pull])
+    write_scale(plate, x, foot + 34 * plate.large, scale, [*loads, pull])
     return labels

@@ -16,7 +16,7 @@ ARROW, GAP, TAIL = 66.0, 5.0, 0.95
 def strand_texts(plate: Plate, own: dict[str, str]) -> dict[str, str]:
     """What stands at each strand: the step's marks where it has any for strands, else the view's own."""
     names = {run.name for run in plate.layout.runs}
-    marked = {part: text for part, text in plate.marks if part in names}
+    marked = {part: text.replace("*", "") for part, text in plate.marks if part in names}
     return marked or own
 
 

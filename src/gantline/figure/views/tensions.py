@@ -56,6 +56,9 @@ def _band(plate: Plate, run: Straight, share: float, shelf: float) -> None:
     """In the clear stretch only, about the height it shares with its neighbours."""
     top, bottom = (plate.sheet.at(run.x1, y)[1] for y in clear(plate.layout, run))
     tall = min(TALLEST, 0.62 * (bottom - top), 2 * min(shelf - top, bottom - shelf))
+    if plate.large > 1:  # room for the number that breaks the rope under it
+        tall = min(0.7 * tall, shelf - top)
+        shelf -= tall / 2
     x = plate.sheet.at(run.x1, 0)[0]
     wide = ROPE + WIDEST * share
     start = shelf - tall / 2
@@ -65,7 +68,8 @@ def _band(plate: Plate, run: Straight, share: float, shelf: float) -> None:
 
 def _label(plate: Plate, run: Straight, text: str, shelf: float) -> Wanted:
     runs: tuple[Run, ...] = mathematics(text)
-    spots = spots_beside(plate, run, shelf) if shelf else strand_spots(plate, run, notes.LABEL)
+    below = 0.68 * notes.LABEL * plate.large if plate.large > 1 else 0.0
+    spots = spots_beside(plate, run, shelf + below) if shelf else strand_spots(plate, run, notes.LABEL)
     for spot in spots:
         if spot.anchor != "middle":
             spot.x += 8 if spot.anchor == "start" else -8
