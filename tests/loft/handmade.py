@@ -9,7 +9,7 @@ from gantline.notation import Statement, parse
 SHELF = {path.stem: path.read_text("utf-8") for path in (Path(gantline.__file__).parent / "shelf").glob("*.rig")}
 
 # What a rig in the making may lack; anything else would be a wrong text.
-IN_THE_MAKING = {"rope-end-missing", "held-by-nothing", "no-rope", "nothing-moves"}
+IN_THE_MAKING = {"rope-end-missing", "rope-between-fixed", "held-by-nothing", "no-rope", "nothing-moves"}
 
 
 def as_people_write(text: str, seed: int) -> str:

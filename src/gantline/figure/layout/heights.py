@@ -48,7 +48,10 @@ def heights(frame: Frame, radii: list[float], stretch: float = 1.0, hand_below: 
         floor = level + BEAM_TO_BAR
     axles = [bars[t.body] + rows[t.body][t.up] for t in frame.turns]
     hand = _hand(frame, axles, radii, bars, hand_below)
-    points = [_points(upper[n], lower[n], bars, hand) for n in range(len(frame.strands))]
+    points = [
+        (0.0, 0.0) if strand.course == "level" else _points(upper[n], lower[n], bars, hand)
+        for n, strand in enumerate(frame.strands)
+    ]
     for number, turn in enumerate(frame.turns):
         top = axles[number] + (radii[number] if turn.up else -radii[number])
         for strand, level_run in zip((turn.before, turn.after), turn.level, strict=True):

@@ -66,18 +66,27 @@ def last_attribute(slip: Slip, statement: Statement, said: str) -> Change:
 
 
 def without_attributes(slip: Slip, statement: Statement, *keys: str) -> list[Change]:
-    """Attributes taken away, each with the comma that parts it from what stays."""
-    words, pieces = slip.words(statement), slip.pieces(statement)
+    """Attributes taken away; of the commas about them one stays where it is needed, so that lines still go on."""
+    words = slip.words(statement)
     gone: list[Word] = []
-    kept = False
-    for piece in pieces:
+    gap: list[Word] = []  # the commas since the last piece that stays
+    named = True  # whether only the name stands before the gap
+    for piece in slip.pieces(statement):
         at = words.index(piece[0])
-        if piece[0].text not in keys:
-            kept = True
+        gap += [words[at - 1]] if words[at - 1].text == "," else []
+        if piece[0].text in keys:
+            gone += piece
             continue
-        comma = at - 1 if kept else at + len(piece)
-        gone += [*piece, *(words[n] for n in (comma,) if n < len(words) and words[n].text == ",")]
-    return slip.cut(sorted(gone, key=lambda word: (word.place.line, word.place.column)))
+        gone += _needless(words, gap, named)
+        gap, named = [], False
+    return slip.cut(sorted([*gone, *gap], key=lambda word: (word.place.line, word.place.column)))
+
+
+def _needless(words: list[Word], gap: list[Word], named: bool) -> list[Word]:
+    """The commas of a gap that must not stay: all but the one that ends a line, else the first."""
+    ends = [comma for comma in gap if words[words.index(comma) + 1].place.line > comma.place.line]
+    kept = ends[:1] or ([] if named else gap[:1])
+    return [comma for comma in gap if comma not in kept]
 
 
 # -- adding ---------------------------------------------------------------------------------------------------------

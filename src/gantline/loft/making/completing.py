@@ -73,6 +73,9 @@ def _held(sketch: Sketch, name: str) -> Sketch:
     rope, free = f"·hold-{name}", sketch.free(name)
     one, two = f"·one-{name}", f"·two-{name}"
     path: tuple[Contact, ...]
+    if sketch.kind(name) == "load":  # two ropes high, so that a block has room above it
+        sketch = _with_hidden(sketch.with_rope(f"{rope}-above", (fast(ALOFT), fast(one))), ALOFT)
+        return _with_hidden(sketch.with_rope(rope, (fast(one), fast(name))), one)
     if sketch.kind(name) != "fixed":
         path = (fast(ALOFT), over_or_under("under", name, free[0]), fast(ALOFT)) if free else (fast(ALOFT), fast(name))
         return _with_hidden(sketch.with_rope(rope, path), ALOFT)

@@ -12,10 +12,11 @@ from ..givens import spoken
 from .building import new_part, one_sheave_more
 from .edited import Edited, Refused, edited, problems
 from .naming import renaming
-from .offering import new_name, offers, shown
-from .places import Place, lawful
+from .offering import new_name, shown
+from .places import lawful
 from .sketch import Sketch, wheel_of, written
 from .slip import Change, Slip, changed
+from .wishes import Place
 from .words import counted, fastened, not_from_here
 
 _GIVEN_BY_US = re.compile(r"(?:fall|lift)[0-9]*")
@@ -30,9 +31,10 @@ def take(slip: Slip, wish: Mapping[str, Any]) -> Edited:
     text = changed(slip.text, changes)
     if sketch.ropes.get(rope) and place.contact.side is None:
         return _ended(slip, text, changes, rope)
-    told = offers(text, rope)
-    says, words = told.says if told else "", fastened(place.id)
-    done = edited(slip, changes, says, words=words, rope=rope, focus=_id(place.contact))
+    words = fastened(place.id)
+    way = Sketch(Slip(text).tree).ropes[rope].going
+    told = f"{words}. Rope goes {way}." if rope in sketch.ropes else f"Reeving {rope}. {words[:1].upper()}{words[1:]}."
+    done = edited(slip, changes, told, words=words, rope=rope, focus=_id(place.contact))
     return _with_rest(slip, done, rope, tuple(map(str, wish.get("rest", ()))))
 
 

@@ -8,11 +8,13 @@ from gantline.output.plates import plate
 from gantline.output.record import written as formula
 from gantline.rig import Rig
 
+from .completing import complete
 from .draft import drafted
-from .places import Place, hauled, lawful
+from .places import hauled, lawful
 from .sketch import Sketch, written
 from .slip import Slip
 from .spots import Spot, Spots
+from .wishes import Place
 from .words import counted, fastened, not_from_here, question, taken, why_these
 
 PREFIX = "rig-"  # of ids in the plate
@@ -71,16 +73,17 @@ def offers(text: str, rope: str = "") -> Offers | None:
     """Where a rope may be led next. `rope` names an unfinished rope of the text, or a new one; empty: the first that is
     unfinished, else a new one.
 
-    None where the text has lines that cannot be read, or the rope has both its ends.
+    None where the text has lines that cannot be read, or the rope has both its ends. Where no figure is found the
+    places have no spots.
     """
     slip = Slip(text)
     sketch = Sketch(slip.tree)
     name = rope or next((one.name for one in sketch.ropes.values() if one.going), "") or new_name(sketch)
     rove = sketch.ropes.get(name)
     drawn = drafted(slip.tree)
-    if drawn is None or (rove is not None and rove.going is None):
+    if complete(slip.tree) is None or (rove is not None and rove.going is None):
         return None
-    spots = Spots(drawn, sketch, name)
+    spots = Spots(drawn, name) if drawn else None
     places = lawful(sketch, name)
     found = tuple(_offer(sketch, name, place, spots, n < MOST_PULLS) for n, place in enumerate(places))
     led = tuple(Led(written(c), fastened(written(c))) for c in rove.contacts) if rove else ()
@@ -88,11 +91,10 @@ def offers(text: str, rope: str = "") -> Offers | None:
     going = rove.going if rove else None
     asks = question(len(led) + 1, led[-1].id.removeprefix("over ").removeprefix("under ") if led else "", going)
     told = says(name, led, going, sum(place.group != "more" for place in places))
-    return Offers(
-        name, told, asks, why_these(going), going or "", led, found,
-        tuple(_closed(sketch, places, going)), spots.end(), line, column, str(plate(drawn.scene, PREFIX)),
-        drawn.scene.description,
-    )  # fmt: skip
+    svg, alt = (str(plate(drawn.scene, PREFIX)), drawn.scene.description) if drawn else ("", "")
+    closed = tuple(_closed(sketch, places, going))
+    end = spots.end() if spots else None
+    return Offers(name, told, asks, why_these(going), going or "", led, found, closed, end, line, column, svg, alt)
 
 
 def says(rope: str, led: tuple[Led, ...], going: str | None, count: int) -> str:
@@ -110,11 +112,12 @@ def new_name(sketch: Sketch) -> str:
     return sketch.free_name("lift" if sketch.hand else "fall")
 
 
-def _offer(sketch: Sketch, rope: str, place: Place, spots: Spots, reckon: bool) -> Offer:
+def _offer(sketch: Sketch, rope: str, place: Place, spots: Spots | None, reckon: bool) -> Offer:
     rove = sketch.ropes.get(rope)
     pull = _pull(hauled(sketch, rope, place)) if reckon and rove else ""
     lead = ", " if rove else f"  rope {rope}: "
-    return Offer(place.id, place.tag, place.says, place.group, f"{lead}{place.id}", pull, place.why, spots.of(place))
+    at = spots.of(place) if spots else None
+    return Offer(place.id, place.tag, place.says, place.group, f"{lead}{place.id}", pull, place.why, at)
 
 
 def _pull(rig: Rig | None) -> str:

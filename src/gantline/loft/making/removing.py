@@ -96,17 +96,19 @@ def _lines(slip: Slip, names: list[str]) -> list[Change]:
 
 
 def _uncarried(slip: Slip, sketch: Sketch, load: str) -> list[Change]:
-    block = sketch.bearer(load)
-    statement = slip.part(block) if block else None
-    if block is None or statement is None:
-        return []
-    names = sketch.attribute(block, "carries")
-    if names is None or len(names.names) == 1:
-        return without_attributes(slip, statement, "carries")
-    words = slip.words(statement)
-    at = next(n for n, word in enumerate(words) if word.place == next(w for w in names.names if w.text == load).place)
-    first = names.names[0].text == load
-    return slip.cut([words[at], words[at + 1]] if first else [words[at - 1], words[at]])
+    """Every block that carries a load lets go of it."""
+    changes: list[Change] = []
+    for block in sketch.of_kind("moving"):
+        names, statement = sketch.attribute(block, "carries"), slip.part(block)
+        if names is None or statement is None or load not in sketch.carries(block):
+            continue
+        if len(names.names) == 1:
+            changes += without_attributes(slip, statement, "carries")
+            continue
+        words = slip.words(statement)
+        at = words.index(next(word for word in names.names if word.text == load))
+        changes += slip.cut(words[at : at + 2] if names.names[0].text == load else words[at - 1 : at + 1])
+    return changes
 
 
 def _wheel(slip: Slip, sketch: Sketch, block: str, index: int) -> Edited:

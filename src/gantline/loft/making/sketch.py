@@ -57,6 +57,10 @@ class Sketch:
         """The block that carries a load."""
         return next((name for name in self.of_kind("moving") if load in self.carries(name)), None)
 
+    def body(self, part: str) -> str:
+        """What a part moves with: the load that joins blocks, or itself."""
+        return next(iter(self.carries(part)), part)
+
     def free(self, block: str) -> list[int]:
         """The sheaves of a block that no rope runs over."""
         return [n for n in range(1, self.sheaves(block) + 1) if f"{block}.{n}" not in self.used]

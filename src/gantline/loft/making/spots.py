@@ -7,12 +7,12 @@ from msgspec import Struct
 from gantline.figure import Body, Wheel
 
 from .draft import UNIT, Draft, End
-from .places import Place
-from .sketch import Sketch
+from .wishes import Place
 
 NEW_ASIDE = 3.3  # radii from a block's last wheel to one that is not there yet
 ALOFT_DOWN = 2.75  # radii from the beam to the axle of a block that is not there yet
 ON_LOAD = 2.35  # radii from a load's ring up to the axle of a block that is not there yet
+EYE_ON_LOAD = 1.6  # radii from a load's ring up to the eye of a block that is not there yet
 HAND_OFF = 3.4  # radii of rope from the last wheel to a hand
 ASIDE = 2.9  # radii from everything drawn to something new beside it
 
@@ -35,8 +35,8 @@ class Spot(Struct, frozen=True):
 class Spots:
     """The figure of a rig in the making, asked for places."""
 
-    def __init__(self, drawn: Draft, sketch: Sketch, rope: str) -> None:
-        self.layout, self.sketch = drawn.layout, sketch
+    def __init__(self, drawn: Draft, rope: str) -> None:
+        self.layout = drawn.layout
         self.free_end: End | None = next((end for end in drawn.ends if end.rope == rope), None)
         self.wheels = {wheel.sheave: wheel for wheel in self.layout.wheels}
         self.bodies = {part: body for body in self.layout.bodies for part in body.parts}
@@ -65,12 +65,12 @@ class Spots:
         last = max(own, key=lambda wheel: wheel.x, default=None)
         x = (last.x + (last.r - 1.0) + NEW_ASIDE) if last else body.x + NEW_ASIDE
         y = last.y if last else body.y + (-1.42 if body.loads else 1.42)
-        x = self._clear(x, y, body.name)
+        x = self._clear(x, y)
         bar = (max(body.right, body.x) * UNIT, body.y * UNIT)
         return Spot(x * UNIT, y * UNIT, UNIT, side, True, name, bar)
 
-    def _clear(self, x: float, y: float, body: str) -> float:
-        """Moved to the right until it meets no other wheel and no strand of another body."""
+    def _clear(self, x: float, y: float) -> float:
+        """Moved to the right until it meets no other wheel and no strand."""
         for _ in range(8):
             met = [w.x for w in self.layout.wheels if abs(w.x - x) < w.r + 1.3 and abs(w.y - y) < w.r + 1.3]
             met += [r.x1 for r in self.layout.runs if r.plumb and abs(r.x1 - x) < 1.3 and r.high < y < r.low]
@@ -82,7 +82,8 @@ class Spots:
     def _new_block(self, side: Literal["over", "under"], load: str) -> Spot:
         if load and load in self.bodies:
             body = self.bodies[load]
-            return Spot(body.x * UNIT, (body.y - ON_LOAD) * UNIT, UNIT, side, True, load)
+            x, y = self._clear(body.x, body.y - ON_LOAD), body.y - ON_LOAD
+            return Spot(x * UNIT, y * UNIT, UNIT, side, True, load)
         if side == "over":
             return Spot((self.layout.right + 1.6) * UNIT, ALOFT_DOWN * UNIT, UNIT, side, True, "beam")
         return Spot((self.layout.right + 1.6) * UNIT, (self.layout.bottom - 1.5) * UNIT, UNIT, side, True, "floor")
@@ -102,7 +103,7 @@ class Spots:
             return spot
         if place.carries and place.carries in self.bodies:
             body = self.bodies[place.carries]
-            return Spot(body.x * UNIT, (body.y - ON_LOAD) * UNIT, 0.0, "", True, place.carries)
+            return Spot(body.x * UNIT, (body.y - EYE_ON_LOAD) * UNIT, 0.0, "", True, place.carries)
         if place.adds == "moving" and self.free_end:
             return Spot(self.free_end.x, self.free_end.y + HAND_OFF * UNIT, 0.0, "", True, name)
         aside = 0.0 if name == "beam" else ASIDE
@@ -114,7 +115,7 @@ class Spots:
             return None
         if name in body.loads:
             hook = 1.35 if body.bar or self._wheeled(body) else 0.0
-            return Spot(body.x * UNIT, (body.y + hook + 1.2) * UNIT, of=name)
+            return Spot(body.x * UNIT, (body.y + hook) * UNIT, of=name)
         return Spot((body.left if body.bar else body.x) * UNIT, body.y * UNIT, of=name)
 
     def _wheeled(self, body: Body) -> list[Wheel]:

@@ -3,6 +3,7 @@
 from .sketch import Going
 
 _ORDER = ("First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth", "Ninth", "Tenth")
+RIDER = "Someone who rides on it: a thought example only. Never try it with a person."
 LEVEL = "a level run: it turns the rope and lifts nothing"
 
 

@@ -18,7 +18,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
   const sheet = Sheet(home);
   home.append(list, givens);
   element.replaceChildren(home, told);
-  let seen = null, found = new Map(), focused = '', wanted = '', rope = '', tag = null, lit = { ids: [], kept: false }, another = false;
+  let seen = null, found = new Map(), focused = '', wanted = '', rope = '', tag = null, lit = { ids: [], kept: false }, another = false, quiet = false;
 
   const write = (done) => store.write(done.text, done.words, { says: done.says, whole: true });
   const reeving = Reeving({
@@ -48,6 +48,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
   }
 
   function place() {
+    const held = list.contains(document.activeElement);
     sheet.frame();
     found = boxes(home, sheet.svg, seen.parts);
     const options = seen.parts.filter((part) => found.has(part.id)).map(option);
@@ -57,6 +58,8 @@ export function Plate(element, { say, light, store, ghost, words }) {
     for (const each of options) each.style.zIndex = order.get(each.dataset.kind);
     givens.replaceChildren(...dotted(new Places(home, sheet.svg), sheet.svg, seen, found, change_));
     chalk();
+    settle(focused);
+    if (held) focus(focused);
   }
 
   function option(part) {
@@ -76,7 +79,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
     const name = CSS.escape(id), svg = sheet.svg;
     if (kind === 'strand') return [...svg.querySelectorAll(`line[data-strand="${name}"]`)].slice(0, 1);
     if (kind === 'sheave') return [...svg.querySelectorAll(`circle[data-sheave="${name}"]`)].slice(0, 1);
-    if (kind === 'rope') return [];
+    if (kind === 'rope') return [...svg.querySelectorAll(`path[data-part="${name}"][data-wrap][class*="case"]`)];
     const all = [...svg.querySelectorAll(kind === 'hand' ? '[data-layer="hand"] [data-part="hand"]' : `[data-layer="body"] [data-part="${name}"]:not(text)`)];
     return all.length ? [around(all)] : [];
   }
@@ -100,10 +103,13 @@ export function Plate(element, { say, light, store, ghost, words }) {
     for (const each of list.children) each.tabIndex = each.dataset.part === id ? 0 : -1;
   }
 
-  function focus(id) {
+  // Moved by the page, not by the reader: what was just said stays in the line.
+  function focus(id, lights = false) {
     settle(id);
     const one = optionOf(id);
+    quiet = !lights;
     if (one) one.focus({ preventScroll: true }); else { home.tabIndex = -1; home.focus(); }
+    quiet = false;
     if (kindOf(id) === 'rope') rope = id;
   }
 
@@ -127,7 +133,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
     return way[(way.indexOf(id) < 0 ? 0 : way.indexOf(id) + by)];
   }
 
-  function go(id, nothing) { if (id && found.has(id)) focus(id); else say(nothing); }
+  function go(id, nothing) { if (id && found.has(id)) focus(id, true); else say(nothing); }
 
   const SAYS = { ArrowLeft: 'further left', ArrowRight: 'further right', ArrowUp: 'higher', ArrowDown: 'lower' };
   const bodies = () => new Map([...found].filter(([id]) => kindOf(id) !== 'rope'));
@@ -150,7 +156,8 @@ export function Plate(element, { say, light, store, ghost, words }) {
     event.stopPropagation();
   }
 
-  list.addEventListener('keydown', (event) => {
+  home.addEventListener('keydown', (event) => {
+    if (event.target.closest('.tag,.plate-field,button')) return;
     if (!reeving.active) key(event);
     else if (!event.ctrlKey && !event.altKey && !event.metaKey && reeving.key(event)) { event.preventDefault(); event.stopPropagation(); }
   });
@@ -158,7 +165,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
     const part = event.target.closest('.part');
     if (!part) return;
     settle(part.dataset.part);
-    light([focused]);
+    if (!quiet) light([focused]);
   });
   list.addEventListener('focusout', () => { if (!reeving.active) light(null); });
   list.addEventListener('pointerover', (event) => { const part = event.target.closest('.part'); if (part) light([part.dataset.part]); });

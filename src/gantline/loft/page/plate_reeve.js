@@ -6,12 +6,14 @@ import { ask } from './server.js';
 import { offset } from './store.js';
 
 const NARROW = 560; // px of the plate below which the places stand under the figure
+const KEYS = new Set(['ArrowRight', 'ArrowDown', 'ArrowLeft', 'ArrowUp', 'Home', 'End', 'Enter', ' ', 'Backspace', 'Delete', 'Escape']);
+const COLUMN = 216; // px at the right for what ends a rope
 
 export function Reeving({ sheet, home, list, say, words, write, store, ghost, light, ended, left }) {
   const below = make('div', { class: 'reeving-below', hidden: true });
   const ends = make('p', { class: 'ends-head' }, 'or end the rope:');
   const more = word('', () => { state.more = true; lay(); focus(shown().length - 1); }, 'link more-places');
-  let state = null, rest = [], round = 0;
+  let state = null, rest = [], round = 0, queue = Promise.resolve(), waiting = 0;
 
   const shown = () => state.offers.places.filter((place) => state.more || place.group !== 'more');
   const option = (id) => list.querySelector(`[data-place="${CSS.escape(id)}"]`);
@@ -23,19 +25,33 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     home.classList.add('reeving');
     document.body.classList.add('reeving');
     home.parentElement.after(below);
-    if (start) await take(start); else await offer(rope);
+    home.tabIndex = -1;
+    home.focus({ preventScroll: true });
+    await soon(() => (start ? take(start) : offer(rope)));
+  }
+
+  // One thing after the other: keys pressed while the loft still answers are not lost.
+  function soon(what) {
+    waiting += 1;
+    home.setAttribute('aria-busy', 'true');
+    queue = queue.then(() => (state ? what() : null)).catch((error) => say(error.message)).then(() => {
+      waiting -= 1;
+      if (!waiting) home.removeAttribute('aria-busy');
+    });
+    return queue;
   }
 
   async function offer(rope) {
     const turn = (round += 1), text = store.text;
-    const { offers } = await ask('offers', { text, rope }).catch((error) => { say(error.message); return { offers: null }; });
+    const { offers } = await ask('offers', { text, rope });
     if (turn !== round || !state) return;
     if (!offers) { finish(); left(); return; }
+    for (const place of offers.places) place.quiet = offers.led.length > 0;
     Object.assign(state, { rope: offers.rope, offers, index: 0, more: false, pointed: null, text });
     lay();
     const [first, ...others] = offers.asks.split(/(?<=\.) /);
     if (offers.led.length) say([first, `${others.join(' ')}`]); else say([`Reeving ${offers.rope}.`, `${first} ${counted(offers)}`]);
-    words([...(offers.led.length ? [['Take back', back]] : []), ['Leave it here', leave]]);
+    words([...(offers.led.length ? [['Take back', () => soon(back)]] : []), ['Leave it here', leave]]);
     focus(0);
   }
 
@@ -44,7 +60,7 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
   // -- the sheet ---------------------------------------------------------------------------------------------------
 
   function lay() {
-    const { offers } = state;
+    const { offers } = state, held = list.contains(document.activeElement);
     if (!offers) return;
     sheet.show(offers.svg);
     const narrow = home.clientWidth < NARROW;
@@ -61,18 +77,20 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     for (const element of [ends, more]) element.remove();
     if (hidden) home.append(more);
     if (narrow) list.after(more); else put(hidden);
-    paint();
+    if (held) focus(state.index); else paint();
   }
 
   // Tags of wheels beside their rings, tags that end the rope in a column at the right.
   function put(hidden) {
-    const places = new Places(home, sheet.svg), column = home.clientWidth - 196;
+    const places = new Places(home, sheet.svg), column = home.clientWidth - COLUMN;
     const start = !state.offers.led.length, inColumn = ({ group, at }) => !at || (!start && /hand|fast|more/.test(group)) || group === 'more';
-    places.keepOff({ left: column, top: 0, width: 196, height: home.clientHeight });
+    places.keepOff({ left: column, top: 0, width: COLUMN, height: home.clientHeight });
     const scale = sheet.over.getScreenCTM().a;
     for (const place of shown().filter((one) => one.at)) {
       const [x, y] = onPage(place.at), r = (place.at.r + 12) * Math.abs(scale);
       places.keepOff({ left: x - r, top: y - r, width: 2 * r, height: 2 * r });
+      const rim = place.at.r * Math.abs(scale), hang = 56 * Math.abs(scale);  // where the rope would hang on
+      if (rim) places.keepOff({ left: x - rim - 6, top: place.at.side === 'over' ? y : y - rim - hang, width: 2 * rim + 12, height: rim + hang });
     }
     for (const place of shown().filter((one) => !inColumn(one))) set(option(place.id), beside(places, option(place.id), place, scale));
     const last = shown().filter(inColumn), rows = last.map((place) => option(place.id));
@@ -122,7 +140,7 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     if (now) so.push(make('li', { class: 'coming' }, make('span', { class: 'number' }, String(led.length + 1)), ' ', make('span', { class: 'lit' }, now.tag), make('span', { class: 'soft' }, ' click, or Enter')));
     const pull = now?.pull ? [make('p', { class: 'pull' }, now.group === 'hand' ? 'Hauled here: ' : `Hauled ${going === 'up' ? 'down' : 'up'} from there: `, make('b', {}, now.pull))] : [];
     below.replaceChildren(
-      make('div', {}, make('h2', {}, `The rope so far: ${state.rope}`), make('ol', {}, so), pull),
+      make('div', {}, make('h2', {}, `The rope so far: ${state.rope}`), make('ol', { class: so.length > 4 ? 'many' : null }, so), pull),
       make('div', {}, make('h2', {}, 'Why these and not others'), make('p', {}, now?.why || why), make('p', { class: 'soft' }, make('kbd', {}, 'Backspace'), ' takes one back, ', make('kbd', {}, 'Esc'), ' leaves it lying')),
     );
     below.hidden = false;
@@ -199,7 +217,7 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
   home.addEventListener('click', (event) => {
     if (!state?.offers) return;
     const place = event.target.closest('[data-place]'), mark = event.target.closest('[data-part]');
-    if (place) take(place.dataset.place); else if (mark) refuse(mark.dataset.sheave || mark.dataset.part);
+    if (place) soon(() => take(place.dataset.place)); else if (mark) refuse(mark.dataset.sheave || mark.dataset.part);
   });
 
   function refuse(id) {
@@ -207,19 +225,22 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     if (why) say(why);
   }
 
+  function pressed(key) {
+    if (!state.offers) return null;
+    const n = state.index, to = { ArrowRight: n + 1, ArrowDown: n + 1, ArrowLeft: n - 1, ArrowUp: n - 1, Home: 0, End: shown().length - 1 }[key];
+    if (to !== undefined) { state.pointed = null; return focus(to); }
+    if (key === 'Enter' || key === ' ') return take(current().id);
+    return key === 'Escape' ? leave() : back();
+  }
+
   return {
     begin, leave, lay,
     get active() { return Boolean(state); },
     // The words were changed by another hand, or a step was undone: the places are asked for anew.
-    changed() { if (state?.offers && state.text !== store.text && round) offer(state.rope); },
+    changed() { if (state?.offers && state.text !== store.text && !waiting) soon(() => offer(state.rope)); },
     key(event) {
-      if (!state?.offers) return true;
-      const n = state.index, to = { ArrowRight: n + 1, ArrowDown: n + 1, ArrowLeft: n - 1, ArrowUp: n - 1, Home: 0, End: shown().length - 1 }[event.key];
-      if (to !== undefined) { state.pointed = null; focus(to); }
-      else if (event.key === 'Enter' || event.key === ' ') take(current().id);
-      else if (event.key === 'Backspace' || event.key === 'Delete') back();
-      else if (event.key === 'Escape') leave();
-      else return false;
+      if (!KEYS.has(event.key)) return false;
+      soon(() => pressed(event.key));
       return true;
     },
   };

@@ -11,7 +11,7 @@ export function rings(place, state) {
   if (at.new && r) shown.push(...ghost(at));
   const reach = r + RING;
   const half = side === 'over' ? `M${x - reach} ${y}A${reach} ${reach} 0 0 1 ${x + reach} ${y}` : `M${x - reach} ${y}A${reach} ${reach} 0 0 0 ${x + reach} ${y}`;
-  if (!r) shown.push(draw('circle', { class: `ring ${state}`, cx: x, cy: y, r: EYE }));
+  if (!r) { if (state !== 'offered' || !place.quiet) shown.push(draw('circle', { class: `ring ${state}`, cx: x, cy: y, r: EYE })); }
   else if (state === 'focus') shown.push(draw('circle', { class: 'ring focus', cx: x, cy: y, r: reach }));
   else shown.push(draw('path', { class: `ring ${state}`, d: half }));
   shown.push(draw('circle', { class: 'hit', cx: x, cy: y, r: Math.max(reach, EYE), 'data-place': place.id }));
@@ -27,12 +27,12 @@ function ghost({ x, y, r, bar }) {
 
 // The rope from its free end to a place: laid in, not yet laid.
 export function laidIn(end, place, lay) {
-  const { x, y, r, side, of } = place.at;
-  if (!end) return r ? [] : [];
+  const { x, y, r, side } = place.at;
+  if (!end) return [];
   if (!r) return rope(`M${end.x} ${end.y}L${x} ${y}`, lay);
   const near = end.x <= x ? x - r : x + r, far = 2 * x - near, over = side === 'over';
   const turn = (end.x <= x) === over ? 1 : 0;
-  return rope(`M${end.x} ${end.y}L${near} ${y}A${r} ${r} 0 0 ${turn} ${far} ${y}V${y + (over ? HANG : -HANG)}`, lay, of);
+  return rope(`M${end.x} ${end.y}L${near} ${y}A${r} ${r} 0 0 ${turn} ${far} ${y}V${y + (over ? HANG : -HANG)}`, lay);
 }
 
 export function toPointer(end, point, lay) { return end ? rope(`M${end.x} ${end.y}L${point.x} ${point.y}`, lay) : []; }

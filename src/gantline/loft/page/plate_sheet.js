@@ -1,6 +1,8 @@
 // The sheet a figure lies on: chalk under it, rings and the rope in hand over it, all in the figure's own px.
 import { draw, make, setMade } from './dom.js';
 
+const MOST = 1.45; // screen px for one of the figure's: a small rig is not blown up
+
 export function Sheet(home) {
   const under = draw('svg', { class: 'chalk', 'aria-hidden': 'true' });
   const over = draw('svg', { class: 'over', 'aria-hidden': 'true' });
@@ -20,7 +22,9 @@ export function Sheet(home) {
     const edges = spots.map(({ x, y, r }) => [x - r - 20, y - r - 20, x + r + 20, y + r + 20]);
     const x1 = Math.min(left, ...edges.map((e) => e[0])), y1 = Math.min(top, ...edges.map((e) => e[1]));
     const x2 = Math.max(left + width, ...edges.map((e) => e[2])), y2 = Math.max(top + height, ...edges.map((e) => e[3]));
-    for (const each of [under, drawn, over]) each.setAttribute('viewBox', `${x1} ${y1} ${x2 - x1} ${y2 - y1}`);
+    const wide = Math.max(x2 - x1, stack.clientWidth / MOST), high = Math.max(y2 - y1, stack.clientHeight / MOST);
+    const box = `${(x1 + x2 - wide) / 2} ${(y1 + y2 - high) / 2} ${wide} ${high}`;
+    for (const each of [under, drawn, over]) each.setAttribute('viewBox', box);
   }
 
   return {
@@ -58,6 +62,7 @@ function chalked(mark) {
     const ends = Object.fromEntries(['x1', 'y1', 'x2', 'y2'].map((name) => [name, mark.getAttribute(name)]));
     return [draw('line', { class: 'band-edge', ...ends }), draw('line', { class: 'band', ...ends })];
   }
+  if (mark.tagName === 'path') return ['band-edge', 'band'].map((kind) => draw('path', { class: kind, d: mark.getAttribute('d') }));
   if (mark.tagName === 'circle') return [draw('circle', { class: 'disc', cx: mark.getAttribute('cx'), cy: mark.getAttribute('cy'), r: Number(mark.getAttribute('r')) + 9 })];
   const { x, y, width, height } = mark;
   return [draw('rect', { class: 'disc', x: x - 7, y: y - 7, width: width + 14, height: height + 14, rx: 5 })];
