@@ -321,23 +321,49 @@ def film(
     title: str = "",
     script: str | os.PathLike[str] | None = None,
     cache: str | os.PathLike[str] | None = None,
+    voice: str | os.PathLike[str] | None = None,
+    taps: str | os.PathLike[str] | None = None,
+    scratch: bool = False,
     progress: Callable[[str], None] | None = None,
 ) -> "Film":
     """Makes a film over the rigs, whole, into `directory`; the `film` of what comes back is its video.
 
     `format` is level, square or upright, `size` the px of the short side, `level` that of the learners: lower, middle
     or upper. `script` has the words to say (else script.md in the directory); shots already in `cache` are not drawn
-    again. Raises OSError where the folder cannot be written, ImportError where the extra is missing.
+    again. `voice` is a recording that the film is cut to, by its `taps` or else by its pauses; a `scratch` voice is a
+    machine's. Raises OSError where the folder cannot be written, ImportError where the extra is missing.
     """
     from pathlib import Path
 
     from gantline.output.film_folder import cut
     from gantline.output.film_segments import Look
+    from gantline.output.narration import Narration
 
     parts = [(solved.rig, solved.answer) for solved in map(_solved, of)]
     look = Look(format, size, theme, kinds=tuple(kinds))
-    words, kept = (Path(place) if place is not None else None for place in (script, cache))
-    return cut(parts, Path(directory), look, level, title, words, kept, progress)
+    words, kept, sound, starts = (None if place is None else Path(place) for place in (script, cache, voice, taps))
+    return cut(parts, Path(directory), look, level, title, words, kept, Narration(sound, starts, scratch), progress)
+
+
+def rehearsal(
+    of: Sequence["Rig | Solved"],
+    *,
+    level: str = "middle",
+    title: str = "",
+    script: str | bytes = "",
+    name: str = "voice",
+) -> tuple[str, tuple[Problem, ...]]:
+    """The page to rehearse a film over the rigs at, and which sentences of `script` cannot be said.
+
+    `name` is what the page calls the two files it saves. Raises NotDrawable, and film_acts.NoAccount for a rig that no
+    method explains.
+    """
+    from gantline.film import board
+    from gantline.output import film_acts, rehearse
+
+    acts = film_acts.acts([(solved.rig, solved.answer) for solved in map(_solved, of)])
+    words, problems = film_acts.words(acts, script if isinstance(script, str) else script.decode("utf-8", "replace"))
+    return rehearse.write(board(acts, words, level, title), name), problems
 
 
 def _solved(of: "Rig | Solved") -> Solved:

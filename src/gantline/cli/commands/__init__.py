@@ -2,13 +2,14 @@
 
 from types import ModuleType
 
-from . import bench, draw, explain, film, lesson, loft, measure, shelf, solve, tidy, trial
+from . import bench, draw, explain, film, lesson, loft, measure, rehearse, shelf, solve, tidy, trial
 
 COMMANDS: dict[str, ModuleType] = {
     "solve": solve,
     "explain": explain,
     "draw": draw,
     "lesson": lesson,
+    "rehearse": rehearse,
     "film": film,
     "loft": loft,
     "bench": bench,

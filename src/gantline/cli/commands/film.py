@@ -20,6 +20,7 @@ examples:
   gantline film planter.rig -o film
   gantline film runner.rig planter.rig -o film --format upright --theme dark
   gantline film planter.rig -o film --script lesson/script.md
+  gantline film planter.rig -o film --voice voice.wav --taps voice.taps.json
   gantline film planter.rig -o draft --size 360 --only mp4       a quick draft
 """
 FORMATS, THEMES, LEVELS, SIZES = ("level", "square", "upright"), ("light", "dark"), ("lower", "middle", "upper"), 90
@@ -38,6 +39,11 @@ def add(parser: ArgumentParser) -> None:
     parser.add_argument("--title", default="", help="of the film; made from the rigs if not given")
     parser.add_argument("--script", metavar="FILE",
                         help="the words to say, as a lesson's script.md; FOLDER/script.md if it is there")  # fmt: skip
+    parser.add_argument("--voice", metavar="FILE", help="a recording, which the film is cut to; see gantline rehearse")
+    parser.add_argument("--taps", metavar="FILE",
+                        help="where the steps begin in the recording; told from its pauses if not given")  # fmt: skip
+    parser.add_argument("--scratch-voice", action="store_true",
+                        help="a machine's voice for a draft, where espeak-ng is installed")  # fmt: skip
     parser.add_argument("--cache", metavar="FOLDER", help="where drawn shots are kept; the user's cache if not given")
     add_settings(parser)
 
@@ -45,30 +51,51 @@ def add(parser: ArgumentParser) -> None:
 def run(arguments: Namespace) -> int:
     if not SIZES <= arguments.size <= 2160 or arguments.size % 2:
         raise Trouble(f"--size {arguments.size} will not do", f"Name an even number from {SIZES} to 2160.")
+    if arguments.taps and not arguments.voice:
+        raise Trouble("--taps are of no recording", "Name that with --voice.")
     rigs = [rig(file, arguments.settings, json=False) for file in arguments.files]
     machines = [machine for machine in rigs if machine is not None]
     if len(machines) < len(rigs):
         return PROBLEMS
     made = _made(machines, arguments)
+    if made is None:
+        return PROBLEMS
     for kept in made.kept:
         print(f"kept your {kept.file}; what would have been written is in {kept.beside}", file=sys.stderr)
     if made.problems:
         show_problems(made.problems, made.script or "the film", json=False)
+    if made.starts:
+        _show_starts(made.starts, arguments)
     print(f"watch {os.path.join(arguments.output, made.film.name)}")
     return GOOD
 
 
-def _made(machines: "list[Rig]", arguments: Namespace) -> "Made":
+def _show_starts(starts: str, arguments: Namespace) -> None:
+    """Where the steps begin by the pauses, for the tutor to look through."""
+    from gantline.output.plain import printable
+
+    print("\n".join(map(printable, starts.splitlines())), file=sys.stderr)
+    taps = os.path.join(arguments.output, "taps.json")
+    print(f"told from the pauses, doubtful where ? stands: mend {taps}, then add --taps {taps}", file=sys.stderr)
+
+
+def _made(machines: "list[Rig]", arguments: Namespace) -> "Made | None":
+    """The film, or None where its voice has problems, which have been printed."""
     from gantline.figure import NotDrawable
     from gantline.output.film_acts import NoAccount
+    from gantline.output.narration import NoVoice
 
     tell = progress()
     try:
         return api.film(
             machines, arguments.output, format=arguments.format, size=arguments.size, theme=arguments.theme,
             level=arguments.level, kinds=(arguments.only,) if arguments.only else ("mp4", "webm"),
-            title=arguments.title, script=arguments.script, cache=arguments.cache, progress=tell,
+            title=arguments.title, script=arguments.script, cache=arguments.cache, voice=arguments.voice,
+            taps=arguments.taps, scratch=arguments.scratch_voice, progress=tell,
         )  # fmt: skip
+    except NoVoice as error:
+        show_problems(error.problems, error.file, json=False)
+        return None
     except (NotDrawable, NoAccount) as error:
         raise Trouble(f"no film: {error.sentence}", "gantline solve needs no figure and no account.") from error
     except OSError as error:
