@@ -43,7 +43,8 @@ def _what(event: Event) -> str:
 def _readings(rig: Rig, trial: Trial, paint: Paint) -> str:
     """One row a reading: hand, pull, tilt of each block, rise of each axle and load, in mm and degrees."""
     first = trial.history[0]
-    head = ["hand", "pull", *(f"tilt {b}" for b in first.tilt), *(f"axle {a}" for a in first.axles), *first.load]
+    ways = [f"{name}, mm" for name in (*first.axles, *first.load)]
+    head = ["hand", "pull", *(f"{block} tilts" for block in first.tilt), *ways]
     pulls = forces_said(rig, [moment.effort for moment in trial.history])
     rows = [_reading(moment, pull) for moment, pull in zip(trial.history, pulls, strict=True)]
     return "\n".join([*_table(head, rows[:ROWS], paint), *_more(len(rows), "readings")])
