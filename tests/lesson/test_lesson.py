@@ -57,11 +57,24 @@ def every(record: Any) -> Iterator[Fraction]:
             yield from every(value)
 
 
+def tried(record: Any) -> Iterator[Fraction]:
+    """Every number of a trial's record: floats, lengths in mm too."""
+    if isinstance(record, dict):
+        if isinstance(record.get("value"), float):
+            yield abs(Fraction(record["value"])) * (1000 if record["unit"] == "m" else 1)
+        for value in record.values():
+            yield from tried(value)
+    elif isinstance(record, list):
+        for value in record:
+            yield from tried(value)
+
+
 def known_numbers(part: Part) -> set[Fraction]:
     """The numbers of the answer records of a rig (the perfect one, and the one with the loss assumed), and its givens,
     in SI and in every unit its kind can be written in."""
     record = json.loads(lesson_json.write(compose([(part.rig, part.answer)]), {}))["rigs"][0]
     found = set(every(record["answer"])) | set(every(record.get("assumed_loss", {})))
+    found |= set(tried(record.get("seen", {})))
     found |= {abs(value.number) for _, value in part.answer.givens if value.number is not None}
     found |= {abs(term) for check in part.answer.certificate.checks for term in check.terms}
     found |= {
@@ -96,7 +109,10 @@ def shown_numbers(root: parser.HtmlElement) -> list[str]:
         inside = {mn for node in fractions for mn in node.iter("mn")}
         found += [mn.text for mn in math.iter("mn") if mn.getparent().tag != "msub" and mn not in inside]
     for table in root.find_class("read"):
-        found += [node.text_content() for node in table.iter("td") if node.text_content() != "–"]
+        cells = [node.text_content() for node in table.iter("td") if node.text_content() != "–"]
+        found += [re.split(r"[\u00a0 ]", cell)[0].lstrip("−") for cell in cells]
+    told = " ".join(node.text_content() for node in root.find_class("told"))
+    found += re.findall(r"(\d+(?:\.\d+)?) (?:mm|degrees|N|lbf|kN)\b", told)
     return found
 
 

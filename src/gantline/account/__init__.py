@@ -9,20 +9,21 @@ if TYPE_CHECKING:
     from .explaining import accounts, explain
     from .measuring import LONG, Measure, measure, near, said, same
     from .methods import METHODS
-    from .phrases.en import METHOD_NAMES, spoken_words
-    from .seeing import READ_AT, Seen, seen
+    from .phrases.en import METHOD_NAMES, seconds, spoken_words
+    from .seeing import READ_AT, Remedy, Seen, seen
     from .status import verdict
     from .trials import assumed_says, ending_says, forces_said, millimetres, trial_says
     from .wrong import WRONG_RULES, wrong_answers
 
 _LAZY = {
     "LONG": "measuring", "METHODS": "methods", "METHOD_NAMES": "phrases.en", "WRONG_RULES": "wrong",
-    "READ_AT": "seeing", "Seen": "seeing", "seen": "seeing",
+    "READ_AT": "seeing", "Remedy": "seeing", "Seen": "seeing", "seen": "seeing",
     "Caution": "cautioning", "Measure": "measuring",
     "assumed_says": "trials", "ending_says": "trials", "forces_said": "trials", "millimetres": "trials",
     "trial_says": "trials",
     "accounts": "explaining", "cautions": "cautioning", "explain": "explaining", "measure": "measuring",
-    "near": "measuring", "said": "measuring", "same": "measuring", "spoken_words": "phrases.en", "verdict": "status",
+    "near": "measuring", "said": "measuring", "same": "measuring", "seconds": "phrases.en",
+    "spoken_words": "phrases.en", "verdict": "status",
     "wrong_answers": "wrong",
 }  # fmt: skip
 
@@ -38,8 +39,8 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
-    "LONG", "METHODS", "METHOD_NAMES", "READ_AT", "WRONG_RULES", "Account", "Caution", "Measure", "Refusal", "Said",
-    "Seen", "Step", "WrongAnswer", "accounts", "assumed_says", "cautions", "ending_says", "explain", "forces_said",
-    "measure", "millimetres", "near", "said", "same", "seen", "spoken_words", "trial_says", "verdict",
-    "wrong_answers",
+    "LONG", "METHODS", "METHOD_NAMES", "READ_AT", "WRONG_RULES", "Account", "Caution", "Measure", "Refusal",
+    "Remedy", "Said", "Seen", "Step", "WrongAnswer", "accounts", "assumed_says", "cautions", "ending_says",
+    "explain", "forces_said", "measure", "millimetres", "near", "said", "same", "seconds", "seen", "spoken_words",
+    "trial_says", "verdict", "wrong_answers",
 ]  # fmt: skip

@@ -5,7 +5,7 @@ Each remedy is tried too: its number is that of a trial of the changed rig.
 
 from collections.abc import Callable
 from fractions import Fraction
-from math import degrees
+from math import degrees, radians
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -21,18 +21,30 @@ READ_AT = (0.01, 0.02, 0.05, 0.1)  # m of rope, where a ruler is read
 LEAST = 0.1  # degrees: a tilt below it is not spoken of
 
 
+class Remedy(Struct, frozen=True):
+    """Something that makes it smaller: what, in a sentence, and the measure before and after (rad, or m of rope)."""
+
+    id: str
+    says: str
+    before: float
+    after: float
+    unit: str
+
+
 class Seen(Struct, frozen=True):
     """What a trial shows, in sentences.
 
-    `trial` follows the raising at READ_AT, of the rig `standing.rig` (a stand-in where the load is heavy); `sees` what
-    happens in order, `why` the reason, `smaller` what makes it smaller, `assumed` the measures the file does not give.
+    `trial` follows the raising at READ_AT, of the rig `standing.rig` (a stand-in where the load is heavy); `perfect` is
+    the pull with wheels that lose nothing (N); `sees` what happens in order, `why` the reason, `smaller` what makes it
+    smaller, `assumed` the measures the file does not give.
     """
 
     standing: StandIn
     trial: Trial
+    perfect: float | None
     sees: tuple[str, ...]
     why: str
-    smaller: tuple[str, ...]
+    smaller: tuple[Remedy, ...]
     assumed: tuple[str, ...]
 
 
@@ -44,9 +56,12 @@ def seen(rig: Rig) -> Seen | None:
         return None
     if not any(wheel.ratio != 1 for wheel in found.setup.wheels):
         return None
-    tips = _tips(found)
-    why = SEEING["why" if tips else "why-level"]
-    return Seen(standing, found, _sees(standing.rig, found), why, _smaller(standing.rig, found), assumed_says(found))
+    state = steady(_perfect(standing.rig)).raising
+    perfect = state.effort if state else None
+    return Seen(
+        standing, found, perfect, _sees(standing.rig, found, perfect), SEEING["why" if _tips(found) else "why-level"],
+        _smaller(standing.rig, found), assumed_says(found),
+    )  # fmt: skip
 
 
 def block(found: Trial) -> str:
@@ -64,7 +79,7 @@ def _tips(found: Trial) -> bool:
     return abs(_tilt(found.raising, block(found))) >= LEAST
 
 
-def _sees(rig: Rig, found: Trial) -> tuple[str, ...]:
+def _sees(rig: Rig, found: Trial, perfect: float | None) -> tuple[str, ...]:
     assert found.setup is not None
     assert found.raising is not None
     assert found.lowering is not None
@@ -84,9 +99,8 @@ def _sees(rig: Rig, found: Trial) -> tuple[str, ...]:
         plain = up * down < 0 and _toward_hand(found, found.raising)
         which = "level" if not _tips(found) else "tips" if plain else "tips-aside"
         said.append(SEEING[which].format(up=_angle(up), down=_angle(down)))
-    perfect = steady(_perfect(rig)).raising
     if perfect is not None:
-        efforts = forces_said(rig, (found.raising.effort, found.lowering.effort, perfect.effort))
+        efforts = forces_said(rig, (found.raising.effort, found.lowering.effort, perfect))
         said.append(SEEING["pull"].format(**dict(zip(("up", "down", "perfect"), efforts, strict=True))))
     return tuple(one for one in said if one)
 
@@ -127,20 +141,21 @@ def _angle(angle: float) -> str:
 # -- what makes it smaller --------------------------------------------------------------------------------------------
 
 
-def _smaller(rig: Rig, found: Trial) -> tuple[str, ...]:
-    said = []
+def _smaller(rig: Rig, found: Trial) -> tuple[Remedy, ...]:
+    remedies = []
     before = abs(_tilt(found.raising, block(found)))
-    if _tips(found):
-        for name, change in _CHANGES.items():
-            changed = change(rig, found)
-            after = abs(_tilt(steady(changed).raising, block(found))) if changed is not None else before
-            if after < before - LEAST / 2:
-                said.append(SMALLER[name].format(before=_angle(before), after=_angle(after)))
+    for name, change in _CHANGES.items() if _tips(found) else ():
+        changed = change(rig, found)
+        after = abs(_tilt(steady(changed).raising, block(found))) if changed is not None else before
+        if after < before - LEAST / 2:
+            says = SMALLER[name].format(before=_angle(before), after=_angle(after))
+            remedies.append(Remedy(name, says, radians(before), radians(after), "rad"))
     if found.leaves_floor:
         off = trial(_stiffer(rig, found), READ_AT[-1:]).leaves_floor
         if off is not None and off < found.leaves_floor:
-            said.append(SMALLER["cord"].format(before=millimetres(found.leaves_floor), after=millimetres(off)))
-    return tuple(said)
+            says = SMALLER["cord"].format(before=millimetres(found.leaves_floor), after=millimetres(off))
+            remedies.append(Remedy("cord", says, found.leaves_floor, off, "m"))
+    return tuple(remedies)
 
 
 def _deeper(rig: Rig, found: Trial) -> Rig | None:

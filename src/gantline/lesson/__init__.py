@@ -14,14 +14,16 @@ from .lesson import (
     Reading,
     Recap,
     Reply,
+    Ruler,
     Shown,
+    Sight,
     Trial,
     Way,
     Worked,
 )
 
 __all__ = [
-    "Beat", "Check", "Hauling", "Lesson", "Line", "Part", "Question", "Reading", "Recap", "Reply", "Shown",
-    "Solved", "Trial", "Way", "Worked", "compose", "hauling", "part_key",
+    "Beat", "Check", "Hauling", "Lesson", "Line", "Part", "Question", "Reading", "Recap", "Reply", "Ruler", "Shown",
+    "Sight", "Solved", "Trial", "Way", "Worked", "compose", "hauling", "part_key",
     "step_plate",
 ]  # fmt: skip

@@ -2,7 +2,7 @@
 
 from msgspec import Struct
 
-from gantline.account import Account, Caution, Refusal, Step
+from gantline.account import Account, Caution, Refusal, Seen, Step
 from gantline.figure import Kinematics, Scene
 from gantline.mechanics import Answer
 from gantline.quantity import Equation, Formula
@@ -103,8 +103,30 @@ class Reading(Struct, frozen=True):
     pulls: tuple[str, ...]
 
 
+class Ruler(Struct, frozen=True):
+    """A sheet to read a trial with: one row for each length of rope, all lengths in mm, the pull with its unit.
+
+    `perfect` is how far the load asked about would rise if nothing stretched or rubbed, row by row (m).
+    """
+
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    perfect: tuple[float, ...]
+
+
+class Sight(Struct, frozen=True):
+    """What will be seen. `stand_in` says where a lighter load stands for the file's; `scene` is the true pose."""
+
+    seen: Seen
+    stand_in: str
+    scene: Scene | None
+    ruler: Ruler
+    charts: tuple[Scene, ...]
+
+
 class Trial(Struct, frozen=True):
-    """If you try it: what real wheels take, and what to do before anything hangs. `answer` is the lossy answer."""
+    """If you try it: what real wheels take, what will be seen, and what to do before anything hangs. `answer` is the
+    lossy answer."""
 
     intro: str
     note: str
@@ -114,6 +136,7 @@ class Trial(Struct, frozen=True):
     scene: Scene | None
     cautions: tuple[Caution, ...]
     answer: Answer | None
+    sight: Sight | None = None
 
 
 class Recap(Struct, frozen=True):

@@ -10,6 +10,7 @@ from gantline.sources import EXAMPLE_EFFICIENCY
 
 from . import words
 from .lesson import Reading, Trial
+from .seeing import sight
 
 _WIDEST = 12  # strands a table can hold; past it, the hand and the strand that carries most
 _ORDER = ("raising", "ideal", "lowering", "holding")
@@ -30,6 +31,7 @@ def trial(rig: Rig, answer: Answer, layout: Layout) -> Trial:
         scene=_bands(rig, lossy, layout) if lossy is not None and running else None,
         cautions=cautions(rig, lossy or answer),
         answer=lossy if not own and running else None,
+        sight=sight(rig, answer, layout) if running else None,
     )
 
 

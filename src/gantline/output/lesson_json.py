@@ -2,13 +2,15 @@
 
 import json
 from collections.abc import Mapping
+from math import degrees
 from typing import Any
 
-from gantline.account import Account
-from gantline.lesson import Lesson, Part
+from gantline.account import Account, Remedy
+from gantline.lesson import Lesson, Part, Sight
 
 from .files import digest
 from .record import account_record, answer_record
+from .trial_record import quantity, trial_record
 
 FORMAT = "gantline-lesson/1"
 
@@ -49,4 +51,26 @@ def _rig(part: Part) -> dict[str, Any]:
     }
     if part.trial.answer:
         record["assumed_loss"] = answer_record(part.rig, part.trial.answer, part.trial.note)
+    if part.trial.sight:
+        record["seen"] = _seen(part.trial.sight)
     return record
+
+
+def _seen(sight: Sight) -> dict[str, Any]:
+    """What will be seen: the trial's own record, of the stand-in where there is one, and the sentences."""
+    found = sight.seen
+    return {
+        "stands_for": str(found.standing.share),
+        "says": [*found.sees, found.why],
+        "perfect_rises": [quantity(rise, "m") for rise in sight.ruler.perfect],
+        "perfect": None if found.perfect is None else quantity(found.perfect, "N"),
+        "smaller": [_remedy(one) for one in found.smaller],
+        "trial": trial_record(found.standing.rig, found.trial),
+    }
+
+
+def _remedy(one: Remedy) -> dict[str, Any]:
+    """A measure before and after, an angle in degrees as everywhere in a trial's record."""
+    of, unit = (degrees, "deg") if one.unit == "rad" else (float, one.unit)
+    before, after = quantity(of(one.before), unit), quantity(of(one.after), unit)
+    return {"id": one.id, "says": one.says, "before": before, "after": after}

@@ -1,6 +1,6 @@
 """The sections of a page below the stage: other ways, the worked solution, trying it, and the recap."""
 
-from gantline.lesson import Lesson, Part, Recap, Trial, Way, Worked
+from gantline.lesson import Lesson, Part, Recap, Sight, Trial, Way, Worked
 
 from . import mathml
 from .markup import Markup, element, join
@@ -186,6 +186,7 @@ def trial(part: Part, level: int) -> Markup:
     return _section(
         part, "trial", level, element("p", tried.intro, class_="lead"),
         element("div", scene, readings, before, class_="bench" if scene else "bench short"),
+        _sight(part, tried.sight, level + 2) if tried.sight else None,
     )  # fmt: skip
 
 
@@ -204,6 +205,45 @@ def _readings(title: str, tried: Trial, level: int) -> Markup:
         "div", element(f"h{level}", "What you will read"),
         element("div", table, class_="wide", tabindex="0", role="region", aria_label=f"{name}: {title}"),
         element("p", tried.note, class_="note"), class_="read",
+    )  # fmt: skip
+
+
+def _sight(part: Part, sight: Sight, level: int) -> Markup:
+    """What will be seen: the true pose beside perfect wheels, the words, the sheet for a ruler, the curves."""
+    key, found = part.key, sight.seen
+    pose = element("figure", plate(sight.scene, f"{key}-seen-"), class_="plate-figure") if sight.scene else None
+    words = element(
+        "div", element(f"h{level}", "What you will see"),
+        element("p", sight.stand_in, class_="note") if sight.stand_in else None,
+        element("ol", [element("li", each) for each in found.sees]), element("p", found.why),
+        class_="told",
+    )  # fmt: skip
+    smaller = element("ul", [element("li", one.says) for one in found.smaller])
+    heading = element(f"h{level}", "What makes it smaller")
+    remedies = element("div", heading, smaller, class_="told") if found.smaller else None
+    curves = [
+        element("figure", plate(scene, f"{key}-curve{number}-"), element("figcaption", scene.title), class_="curve")
+        for number, scene in enumerate(sight.charts)
+    ]
+    assumed = element("p", "Assumed, not measured: ", "; ".join(found.assumed), ". Measure yours and write it into the "
+                      "file.", class_="note") if found.assumed else None  # fmt: skip
+    return element(
+        "div", element("div", pose, element("div", words, remedies), class_="sight" if pose else "sight short"),
+        element("div", _ruler(part.title, sight, level), curves, class_="measured"), assumed, class_="seen",
+    )  # fmt: skip
+
+
+def _ruler(title: str, sight: Sight, level: int) -> Markup:
+    head = element("tr", *(element("th", name, scope="col") for name in sight.ruler.columns))
+    rows = [
+        element("tr", element("th", row[0], scope="row"), *(element("td", cell) for cell in row[1:]))
+        for row in sight.ruler.rows
+    ]
+    name = "Rope taken in, and how far each axle and load has come up, in mm"
+    table = element("table", element("caption", name), element("thead", head), element("tbody", rows))
+    return element(
+        "div", element(f"h{level}", "With a ruler"),
+        element("div", table, class_="wide", tabindex="0", role="region", aria_label=f"{name}: {title}"), class_="read",
     )  # fmt: skip
 
 
