@@ -2,26 +2,20 @@
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from gantline.mechanics import sweep
+from gantline.mechanics import Answer, Way, solve
 from gantline.rig import Rig
 from gantline.sources import Constant
 
-from .fitting import load_symbol, loaded, number, rubbing, spread
+from .fitting import loaded, number, rubbing, spread
 from .kit import Kit, Mass
-from .scales import HIGH, LOW, Held, held, pulls_down
-
-if TYPE_CHECKING:
-    import numpy as np
-    import numpy.typing as npt
-
-    Array = npt.NDArray[np.float64]
+from .scales import Held, held, pulls_down
 
 LEAST = Constant(Fraction(1, 2), "kg", "common practice: 0.5 to 2 kg shows a tackle well, and no more than reads well")
-_MOST_TOTALS = 4000  # past it, only the first of those that lie close together is kept
+WAYS: tuple[Way, ...] = ("raising", "ideal", "lowering")
+_MOST_TOTALS = 1000  # past it, only the first of those that lie close together is kept
 
 
 class Hung(Struct, frozen=True):
@@ -36,7 +30,7 @@ class Choice(Struct, frozen=True):
 
     hung: Hung
     held: Held
-    outside: float = 0.0
+    outside: Fraction = Fraction(0)
 
 
 def totals(masses: tuple[Mass, ...], most: Fraction) -> list[Hung]:
@@ -85,39 +79,41 @@ def choose(rig: Rig, kit: Kit, options: list[Hung], symbols: frozenset[str]) -> 
 
 
 def _choices(rig: Rig, kit: Kit, options: list[Hung], symbols: frozenset[str]) -> Iterator[Choice]:
-    if not options:
-        return
-    lowest, highest = _extremes(rig, options, symbols)
-    for scale in kit.scales:
+    pulls = _pulls(rig, options, symbols)
+    for scale in kit.scales if pulls else ():
         as_held = held(scale, pulls_down(rig))
-        shift, span = float(as_held.zero - as_held.less), float(as_held.span)
-        for hung, low, high in zip(options, lowest, highest, strict=True):
-            if low + shift > 0 and high + shift <= span:
-                under, over = float(LOW) - (low + shift) / span, (high + shift) / span - float(HIGH)
-                yield Choice(hung, as_held, _past(under) + _past(over))
+        least, most = as_held.band
+        for hung in options:
+            shows = [as_held.shows(at_none + grows * hung.mass) for at_none, grows in pulls]
+            low, high = min(shows), max(shows)
+            if low > 0 and high <= as_held.span:
+                past = max(Fraction(0), least - low) + max(Fraction(0), high - most)
+                yield Choice(hung, as_held, past / as_held.span)
 
 
-def _past(share: float) -> float:
-    """How far past the band, where that is more than rounding."""
-    return share if share > 1e-9 else 0.0
+def _pulls(rig: Rig, options: list[Hung], symbols: frozenset[str]) -> list[tuple[Fraction, Fraction]]:
+    """Each way's pull with the worst wheels, as what it is without a load (N) and what a kilogram adds to it.
+
+    Every law here is of first degree in the weights, so two solved rigs settle it while the ropes run the same way.
+    """
+    if not options:
+        return []
+    heavy = options[-1].mass
+    light = options[-2].mass if len(options) > 1 else heavy / 2
+    worst = spread(rig)[0]
+    light_rig, heavy_rig = (
+        solve(rubbing(loaded(rig, mass * number(rig.gravity)), worst, symbols)) for mass in (light, heavy)
+    )
+    found = []
+    for way in WAYS:
+        low, high = effort(light_rig, way), effort(heavy_rig, way)
+        if low is not None and high is not None:
+            grows = (high - low) / (heavy - light)
+            found.append((high - grows * heavy, grows))
+    return found
 
 
-def _extremes(rig: Rig, options: list[Hung], symbols: frozenset[str]) -> tuple[list[float], list[float]]:
-    """The smallest and the largest pull (N) for each option: with the worst wheels, letting down and raising."""
-    import numpy as np
-
-    weights = np.array([float(hung.mass) for hung in options]) * float(number(rig.gravity))
-    worst = rubbing(loaded(rig, options[-1].mass * number(rig.gravity)), spread(rig)[0], symbols)
-    pulls = [_pulls(worst, weights, way) for way in ("raising.effort", "lowering.effort", "effort")]
-    known = [pull for pull in pulls if pull is not None]
-    return np.min(known, axis=0).tolist(), np.max(known, axis=0).tolist()
-
-
-def _pulls(rig: Rig, weights: "Array", want: str) -> "Array | None":
-    """Pulls for all weights; None where the ropes do not run that way."""
-    import numpy as np
-
-    try:
-        return np.broadcast_to(sweep(rig, {load_symbol(rig): weights}, (want,))[want], weights.shape)
-    except KeyError:
-        return None
+def effort(answer: Answer, way: Way) -> Fraction | None:
+    """The pull (N) while the ropes run that way, None where they do not."""
+    regime = answer.regime(way) if answer.status == "holds" else None
+    return regime.effort.number if regime and regime.effort else None

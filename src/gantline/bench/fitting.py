@@ -103,15 +103,10 @@ def force(symbol: str, size: Fraction, place: Place) -> Given:
 def loaded(rig: Rig, weight: Fraction) -> Rig:
     """The rig with that weight (N) for its one load."""
     load = rig.loads[0]
-    new = replace(load, weight=force(load_symbol(rig), weight, load.place), mass=None)
-    return replace(rig, parts=tuple(new if part is load else part for part in rig.parts))
-
-
-def load_symbol(rig: Rig) -> str:
-    """The letter of the one load's weight or mass."""
-    given = rig.loads[0].weight or rig.loads[0].mass
+    given = load.weight or load.mass
     assert given is not None
-    return given.symbol
+    new = replace(load, weight=force(given.symbol, weight, load.place), mass=None)
+    return replace(rig, parts=tuple(new if part is load else part for part in rig.parts))
 
 
 def rubbing(rig: Rig, efficiency: Fraction, symbols: frozenset[str]) -> Rig:

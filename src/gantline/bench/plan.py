@@ -1,16 +1,17 @@
 """The plan of a demonstration: what to hang, what to read it on, what will be read, what to cut, what holds it all."""
 
+from bisect import bisect_left
 from fractions import Fraction
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from gantline.account import Caution, cautions
-from gantline.mechanics import Answer, solve
+from gantline.mechanics import Answer, Way, solve
 from gantline.rig import Rig
 
 from .anchors import Anchor, anchors
-from .choosing import Choice, Hung, choose, totals
+from .choosing import WAYS, Choice, Hung, choose, effort, totals
 from .cutting import Cut, cuts, reel
 from .fitting import Taken, blocks, expected, fit, loaded, number, rubbing, spread
 from .kit import Cord, Kit
@@ -27,7 +28,7 @@ class Reading(Struct, frozen=True):
     """One way the rope runs: the pull (N) expected, with the best and with the worst wheels, and what the scale shows
     for them. `well` says whether all of it lies where the scale is read well."""
 
-    way: str
+    way: Way
     pull: Fraction
     pulls: tuple[Fraction, Fraction]
     shown: Fraction
@@ -106,12 +107,16 @@ def _unknown(symbols: tuple[str, ...]) -> Declined:
 def _chosen(rig: Rig, kit: Kit, symbols: frozenset[str]) -> Choice | Declined:
     """What to hang, within what the anchor is for."""
     everything = totals(kit.masses, sum((mass.count * number(mass.mass) for mass in kit.masses), Fraction(0)))
-    within = [hung for hung in everything if _allowed(rig, kit, hung, symbols)]
-    choice = choose(rig, kit, within, symbols) if within else None
+    heaviest = solve(loaded(rig, everything[-1].mass * number(rig.gravity)))
+    no = declined(rig, heaviest)
+    if no:
+        return no
+    allowed = bisect_left(everything, True, key=lambda hung: not _allowed(rig, kit, hung, symbols))
+    choice = choose(rig, kit, everything[:allowed], symbols)
     if choice is not None and choice.outside == 0:
         return choice
-    beyond = choose(rig, kit, [hung for hung in everything if hung not in within], symbols)
-    if not within or (beyond is not None and beyond.outside == 0):
+    beyond = choose(rig, kit, everything[allowed:], symbols)
+    if not allowed or (beyond is not None and beyond.outside == 0):
         return _too_heavy(kit, beyond.hung if beyond else everything[0])
     return choice or _off_scale()
 
@@ -186,13 +191,11 @@ def _rise(rig: Rig, space: Room) -> Fraction:
 
 
 def _readings(choice: Choice, answer: Answer, best: Answer, worst: Answer) -> tuple[Reading, ...]:
-    return tuple(
-        reading for way in ("raising", "ideal", "lowering") if (reading := _reading(way, choice, answer, best, worst))
-    )
+    return tuple(reading for way in WAYS if (reading := _reading(way, choice, answer, best, worst)))
 
 
-def _reading(way: str, choice: Choice, answer: Answer, best: Answer, worst: Answer) -> Reading | None:
-    found = [_effort(each, way) for each in (answer, best, worst)]
+def _reading(way: Way, choice: Choice, answer: Answer, best: Answer, worst: Answer) -> Reading | None:
+    found = [effort(each, way) for each in (answer, best, worst)]
     pulls = [pull for pull in found if pull is not None]
     if len(pulls) < len(found):
         return None
@@ -203,11 +206,6 @@ def _reading(way: str, choice: Choice, answer: Answer, best: Answer, worst: Answ
         way, pulls[0], (min(pulls), max(pulls)), shows[0], (min(shows), max(shows)),
         least <= min(shows) and max(shows) <= most,
     )  # fmt: skip
-
-
-def _effort(answer: Answer, way: str) -> Fraction | None:
-    regime = answer.regime(way)  # type: ignore[arg-type]
-    return regime.effort.number if regime and regime.effort else None
 
 
 def _loose() -> Declined:

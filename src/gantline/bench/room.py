@@ -76,11 +76,10 @@ def _size(part: Fixed | Moving, taken: tuple[Taken, ...]) -> Size:
 
 def rates(rig: Rig, answer: Answer) -> dict[str, Fraction] | None:
     """How far each part rises for each metre of the load's rise; None where the ropes leave that open."""
-    found = {motion.name: motion.per_hand.number for motion in answer.ideal.motions if motion.per_hand}
+    found = {m.name: m.per_hand.number if m.per_hand else None for m in answer.ideal.motions}
     own = found.get(rig.loads[0].name)
-    if not own or any(rate is None for rate in found.values()):
-        return None
-    return {name: rate / own for name, rate in found.items() if rate is not None}
+    known = {name: rate / own for name, rate in found.items() if rate is not None} if own else {}
+    return known if known and len(known) == len(found) else None
 
 
 def room(rig: Rig, taken: tuple[Taken, ...], hung: Hung, height: Fraction, rise: Mapping[str, Fraction]) -> Room | None:
