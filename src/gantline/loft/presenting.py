@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from gantline.account import METHODS, Account, explain
+from gantline.account import METHODS, Account, Refusal, Step, explain, seconds
 from gantline.figure import SHOWS, NotDrawable
 from gantline.lesson import step_plate
 from gantline.output.plates import plate
@@ -14,7 +14,7 @@ from .telling import step_record
 
 
 def present(asked: Tell) -> dict[str, Any]:
-    """The steps of an account with their plates; where no method will do, one step: the figure and the sentence."""
+    """The steps of an account with their plates; where no method will do, how it stands, and why."""
     if asked.method is not None and asked.method not in METHODS:
         raise Refused(400, f"No method is called {asked.method[:40]}.")
     try:
@@ -28,9 +28,22 @@ def present(asked: Tell) -> dict[str, Any]:
         "says": reading.says,
         "method": account.method,
         "trying": dict(asked.what_if),
-        "steps": _steps(reading, account) if isinstance(account, Account) else [],
-        "refused": "" if isinstance(account, Account) else account.reason,
+        "steps": _steps(reading, account if isinstance(account, Account) else _refusal(reading, account)),
     }
+
+
+def _refusal(reading: Reading, refusal: Refusal) -> Account:
+    """Where no method will do, that is the account: how it stands, and why it cannot be told this way."""
+    said = (("verdict", "how it stands", reading.says), ("why-not", "why not", refusal.reason))
+    steps = tuple(
+        Step(id, idea, _plain(say), "bare", refusal.parts or None, seconds=seconds(say)) for id, idea, say in said
+    )
+    return Account(refusal.method, refusal.name, steps, (), None)
+
+
+def _plain(say: str) -> str:
+    """A finished sentence where one with slots is meant."""
+    return say.replace("{", "{{").replace("}", "}}")
 
 
 def _steps(reading: Reading, account: Account) -> list[dict[str, Any]]:

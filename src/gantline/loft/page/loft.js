@@ -11,6 +11,7 @@ import { Line } from './line.js';
 import { Margin } from './margin.js';
 import { Motion } from './motion.js';
 import { Plate } from './plate.js';
+import { Present } from './present.js';
 import { Rules } from './rules.js';
 import { Seeing } from './seeing.js';
 import { ask } from './server.js';
@@ -102,12 +103,15 @@ async function bench(words, found) {
   const account = Account({
     store, light, choose: (method) => { store.look({ method, step: null }); },
     open: (id, last) => { if (last) say('This is the last step.'); else editing.openStep(id); },
-    present: (step) => parts.present?.(step),
+    present: (step) => present.open(step),
     linesOf: (step) => linesOf(step),
   });
   const motion = Motion({ say });
   const seeing = Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, keeper });
   Object.assign(parts, { slip, keeper, editing, plate, card, margin, answer, rules, account, motion, seeing });
+  const present = Present({ store, say });
+  find('present').addEventListener('click', () => present.open());
+  store.addEventListener('opened', () => present.resume());
   const title = Title({ store, edit: editing });
   const sheet = Sheet({ store, say, look: (text) => { if (store.lookingAt !== text) { store.lookingAt = text; seeing.ask({ quiet: true }); } }, goBack: (text, said) => store.write(text, said), handOut: (what, told) => handing(what, told) });
   Words({ slip, words, say });
