@@ -9,28 +9,37 @@ from typing import Any
 import numpy
 import pytest
 from axe import violations
+from msgspec.structs import replace
 from playwright.sync_api import Page, sync_playwright
 from ready import shelf
 
 from conftest import ARGUMENTS
 from gantline.account import Account, explain
-from gantline.film import Act, board
-from gantline.output import rehearse
+from gantline.film import Act, Storyboard, board
+from gantline.output import film_sound, rehearse
+from gantline.output.film_folder import build
+from gantline.output.film_segments import Look
+from gantline.output.narration import Narration, narrated
 
 RATE, LOW, RISE, SECONDS = 48_000, 300.0, 100.0, 40  # the known sound: a tone that rises by 100 Hz a second
 Hearing = Any
 
 
 @pytest.fixture(scope="module")
-def page_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def story() -> Storyboard:
     acts = []
     for name in ("planter", "single-fixed"):
         rig, answer = shelf(name)
         account = explain(rig, answer)
         assert isinstance(account, Account)
         acts.append(Act(name, rig, answer, account))
+    return board(acts)
+
+
+@pytest.fixture(scope="module")
+def page_file(story: Storyboard, tmp_path_factory: pytest.TempPathFactory) -> Path:
     file = tmp_path_factory.mktemp("rehearse") / "page.html"
-    file.write_text(rehearse.write(board(acts), "two-rigs"), encoding="utf-8")
+    file.write_text(rehearse.write(story, "two-rigs"), encoding="utf-8")
     return file
 
 
@@ -263,3 +272,30 @@ def test_no_violation_before_during_and_after_a_take(opened: Hearing, look: dict
     page.locator(".stage:not(.recording)").wait_for()
     assert not violations(page)
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_known_sound_comes_back_in_the_film_at_the_right_steps(
+    opened: Hearing, story: Storyboard, tmp_path: Path
+) -> None:
+    page = opened()
+    listen(page)
+    page.keyboard.press("Enter")
+    for pause, key in ((1500, "ArrowRight"), (2500, "ArrowRight"), (1200, "Escape")):
+        page.wait_for_timeout(pause)
+        page.keyboard.press(key)
+    page.locator(".stage:not(.recording)").wait_for()
+    page.keyboard.press("Home")
+    page.get_by_role("button", name="Retake").click()
+    page.wait_for_timeout(2000)
+    page.keyboard.press("ArrowRight")
+    page.locator(".stage:not(.recording)").wait_for()
+    sound, taps = saved(page, tmp_path)
+
+    opening = replace(story, acts=story.acts[:1], shots=[shot for shot in story.shots if shot.id != "title"][:4])
+    told = narrated(opening, Narration(tmp_path / "two-rigs.wav", tmp_path / "two-rigs.taps.json"))
+    made = build(told, tmp_path / "film", Look(size=90, kinds=("mp4", "webm")), tmp_path / "kept")
+    for kind in ("mp4", "webm"):
+        film = numpy.frombuffer(film_sound.read(made.film.with_suffix(f".{kind}")).pcm, "<i2") / 32768
+        for (start, end), shot in zip(spans(taps), told.board.shots[1:], strict=True):
+            for later in (0.05, end - start - 0.2):
+                assert heard_at(film, shot.start + later) == pytest.approx(heard_at(sound, start + later), abs=0.04)
