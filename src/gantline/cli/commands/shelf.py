@@ -8,16 +8,17 @@ from gantline.output.plain import painter
 
 from ..console import GOOD, Trouble, coloured, print_json, save
 
-HELP = "the ready rigs: lists them with what they teach, and copies one, or the sample kit"
+HELP = "the ready rigs: lists them with what they teach, and copies one, or the samples of the bench"
 EXAMPLES = """\
 examples:
   gantline shelf                            all of them
   gantline shelf burton                     those that speak of a burton
   gantline shelf planter -o planter.rig     a copy of one
   gantline shelf kit -o kit.toml            the sample kit of the bench
+  gantline shelf readings -o readings.csv   sample readings of the planter's tackle, simulated
   gantline shelf --json
 """
-KIT = "kit"  # the sample kit, which is no rig
+SAMPLES = {"kit": "kit.toml", "readings": "readings.csv"}  # of the bench; they are no rigs
 SHELF = os.path.join(os.path.dirname(__file__), "..", "..", "shelf")
 
 
@@ -55,7 +56,7 @@ def head(name: str) -> dict[str, str]:
 
 
 def _data(name: str) -> bytes:
-    with open(os.path.join(SHELF, f"{name}.toml" if name == KIT else f"{name}.rig"), "rb") as file:
+    with open(os.path.join(SHELF, SAMPLES.get(name, f"{name}.rig")), "rb") as file:
         return file.read()
 
 
@@ -65,7 +66,7 @@ def _speaks_of(entry: dict[str, str], words: list[str]) -> bool:
 
 
 def _copy(name: str, output: str) -> int:
-    if name not in (*ready(), KIT):
+    if name not in (*ready(), *SAMPLES):
         raise Trouble(f"no rig on the shelf is called {name!r}", _near(name))
     if output == "-":
         sys.stdout.write(_data(name).decode("utf-8"))
