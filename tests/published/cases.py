@@ -17,7 +17,7 @@ _NAMED = {**{name: _SI[name] for name in ("N", "kN", "lbf", "kgf", "kg", "lb", "
 _FACTORS = {
     **_SI,
     **dict.fromkeys(("", "J", "W", "Pa", "N m", "m/s", "rad/s", "rad/s2", "kg/m"), Fraction(1)),
-    "kJ": Fraction(1000), "ft lbf": _SI["ft"] * _SI["lbf"],
+    "GPa": Fraction(10**9), "kJ": Fraction(1000), "ft lbf": _SI["ft"] * _SI["lbf"],
 }  # fmt: skip
 
 

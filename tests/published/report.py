@@ -13,10 +13,11 @@ REPORT = Path(__file__).parents[2] / "docs" / "checked.md"
 
 _OPENING = """# Checked against the world
 
-Every row below is a test: the rig is read and solved, and the number is looked up in its answer record. A value agrees
-when it lies within half a unit of its last printed digit. Where a source says something else than the engine, both
-numbers stand here and the test asserts the difference, so that it stays visible. How far to trust a source stands in
-its basis. The cases are `tests/published/cases/*.toml`; this page is written by `tests/published/report.py`.
+Every row below is a test: the rig is read and solved (or tried, where rope stretches), and the number is looked up in
+its record. A value agrees when it lies within half a unit of its last printed digit. Where a source says something else
+than the engine, both numbers stand here and the test asserts the difference, so that it stays visible. How far to trust
+a source stands in its basis. The cases are `tests/published/cases/*.toml`; this page is written by
+`tests/published/report.py`.
 """
 
 
