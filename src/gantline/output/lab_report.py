@@ -39,9 +39,7 @@ def _sections(report: Report) -> list[Markup]:
     improve = element("ol", [element("li", words) for words in report.improve], class_="numbered")
     cautions = [element("li", caution.says, data_source=caution.source) for caution in report.cautions]
     return [
-        element("section", element("h1", report.title), element("p", report.lead, class_="standfirst"),
-                [element("p", note, class_="aside") for note in report.notes], _table(report.results),
-                id="results", class_="results-of"),
+        _results(report),
         element("section", element("h2", "Readings"), element("div", plots, class_="plots"), _table(report.readings),
                 element("p", report.accounting, class_="aside"), _table(report.refused), id="readings"),
         element("section", element("h2", "A second way to the same number"), element("p", report.ratio),
@@ -53,6 +51,15 @@ def _sections(report: Report) -> list[Markup]:
         element("section", element("h2", "How this was worked out"),
                 element("ul", [element("li", words) for words in report.how], class_="how")),
     ]  # fmt: skip
+
+
+def _results(report: Report) -> Markup:
+    """The result in a sentence, what must be known before it is used, the rig, and the numbers."""
+    scene = report.scene
+    words = element("div", element("h1", report.title), element("p", report.lead, class_="standfirst"),
+                    [element("p", note, class_="aside") for note in report.notes], _table(report.results))  # fmt: skip
+    figure = element("figure", plate(scene, "rig-"), class_="plate-figure") if scene else None
+    return element("section", element("div", words, figure, class_="opening-of"), id="results", class_="results-of")
 
 
 def _table(table: Table | None) -> Markup | None:

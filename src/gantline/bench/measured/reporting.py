@@ -175,7 +175,9 @@ def _scatter(of: Measured) -> str:
 
 
 def _what(what: str, of: Measured) -> str:
-    return {"raising": "Raising", "lowering": "Lowering", "zero": "Nothing hung"}.get(what, of.block or "block")
+    return {"raising": "Raising", "lowering": "Lowering", "zero": "Nothing hung"}.get(
+        what, f"{of.block or 'block'}, weighed".capitalize()
+    )
 
 
 # -- the ratio law ----------------------------------------------------------------------------------------------------
