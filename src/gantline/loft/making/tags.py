@@ -36,7 +36,7 @@ def tag(text: str, of: str) -> Tag:
     if of in sketch.ropes:
         return Tag(of, "a rope", tuple(_rope(sketch, of)))
     if ":" in of:
-        return Tag(of, "a strand", tuple(_strand(of)))
+        return Tag(of, "a strand", tuple(_strand(sketch, of)))
     if of in sketch.parts:
         heads = {"fixed": "a block aloft", "moving": "a block that moves", "load": "a load"}
         verbs = _load(sketch, of) if sketch.kind(of) == "load" else _block(sketch, of)
@@ -110,9 +110,11 @@ def _wheel(sketch: Sketch, id: str, block: str) -> list[Verb]:
     ]
 
 
-def _strand(id: str) -> list[Verb]:
+def _strand(sketch: Sketch, id: str) -> list[Verb]:
     rope = id.rpartition(":")[0]
+    rove = sketch.ropes.get(rope)
     return [
+        *([Verb("Lead it on", start=f"rope {rope}")] if rove and rove.going else []),
         Verb("Lead it elsewhere", {"do": "lead", "strand": id}),
         Verb("Take out from here", {"do": "out", "strand": id}),
         Verb("Another name for its rope", rename=rope),

@@ -1,5 +1,5 @@
 // The plate: the figure as a list of parts that can be walked, lit, opened and changed where they stand.
-import { make } from './dom.js';
+import { make, unquoted } from './dom.js';
 import { touches } from './light.js';
 import { Places, boxes, isWay, nearest } from './plate_boxes.js';
 import { dotted, open as openField, written } from './plate_givens.js';
@@ -65,6 +65,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
   function option(part) {
     const { left, top, width, height } = found.get(part.id);
     const one = make('li', { role: 'option', class: 'part', tabindex: -1, 'data-part': part.id, 'data-kind': part.kind, 'aria-label': part.says, 'aria-selected': 'false' });
+    if (part.kind === 'rope' && !seen.parts.some((each) => each.of === part.id)) one.classList.add('lying');
     Object.assign(one.style, { left: `${left}px`, top: `${top}px`, width: `${width}px`, height: `${height}px` });
     return one;
   }
@@ -76,21 +77,11 @@ export function Plate(element, { say, light, store, ghost, words }) {
   }
 
   function marksOf({ id, kind }) {
-    const name = CSS.escape(id), svg = sheet.svg;
-    if (kind === 'strand') return [...svg.querySelectorAll(`line[data-strand="${name}"]`)].slice(0, 1);
-    if (kind === 'sheave') return [...svg.querySelectorAll(`circle[data-sheave="${name}"]`)].slice(0, 1);
-    if (kind === 'rope') return [...svg.querySelectorAll(`path[data-part="${name}"][data-wrap][class*="case"]`)];
-    const all = [...svg.querySelectorAll(kind === 'hand' ? '[data-layer="hand"] [data-part="hand"]' : `[data-layer="body"] [data-part="${name}"]:not(text)`)];
-    return all.length ? [around(all)] : [];
-  }
-
-  // The box of several marks in px of the figure.
-  function around(all) {
-    const back = sheet.under.getScreenCTM().inverse(), boxes_ = all.map((mark) => mark.getBoundingClientRect());
-    const corner = (x, y) => new DOMPoint(x, y).matrixTransform(back);
-    const a = corner(Math.min(...boxes_.map((b) => b.left)), Math.min(...boxes_.map((b) => b.top)));
-    const b = corner(Math.max(...boxes_.map((b) => b.right)), Math.max(...boxes_.map((b) => b.bottom)));
-    return { x: Math.min(a.x, b.x), y: a.y, width: Math.abs(b.x - a.x), height: b.y - a.y };
+    const name = CSS.escape(id), all = (chooser) => [...sheet.svg.querySelectorAll(chooser)];
+    if (kind === 'strand') return all(`line[data-strand="${name}"]`).slice(0, 1);
+    if (kind === 'sheave') return all(`circle[data-sheave="${name}"]`).slice(0, 1);
+    if (kind === 'rope') return all(`path[data-part="${name}"][class*="case"]`);
+    return all(`[data-layer="${kind === 'hand' ? 'hand' : 'body'}"] [data-part="${name}"]:not(text)`);
   }
 
   // -- walking -----------------------------------------------------------------------------------------------------
@@ -194,7 +185,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
   async function act(action) {
     const before = store.text, done = await ask('edit', { text: before, action });
     if (store.text !== before) return done;
-    if (done.refused) { say(done.refused); if (!list.contains(document.activeElement)) focus(focused); return done; }
+    if (done.refused) { say(unquoted(done.refused)); if (!home.contains(document.activeElement)) focus(focused); return done; }
     wanted = done.focus || focused;
     write(done);
     if (action.do === 'lead' || action.do === 'out') reeving.begin(done.rope, '', done.rest);

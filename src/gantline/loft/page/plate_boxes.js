@@ -9,7 +9,8 @@ export function boxes(home, svg, parts) {
   const origin = home.getBoundingClientRect(), single = ONE_OF_EACH.has(svg.dataset.view);
   const found = new Map();
   for (const part of parts) {
-    const marks = [...svg.querySelectorAll(chooser(part))];
+    let marks = [...svg.querySelectorAll(chooser(part))];
+    if (!marks.length && part.kind === 'rope') marks = [...svg.querySelectorAll(`[data-part="${CSS.escape(part.id)}"]`)];  // one end only
     const all = (single ? marks : marks.slice(0, 1)).map((mark) => mark.getBoundingClientRect()).filter((box) => box.width + box.height);
     if (all.length) found.set(part.id, grown(union(all), origin));
   }
@@ -67,21 +68,16 @@ export class Places {
 
   keepOff(box) { this.taken.push(box); }
 
-  // `spots` are left-top corners, the best first.
+  // `spots` are left-top corners, the best first; one that would stand outside is moved in.
   choose(width, height, spots) {
     let best = null, least = Infinity;
     spots.forEach(([left, top], rank) => {
-      const box = { left, top, width, height };
-      const cost = rank * 6 + this.taken.reduce((sum, other) => sum + covered(box, other), 0) + 40 * this.outside(box);
+      const box = this.inside({ left, top, width, height }), moved = Math.abs(box.left - left) + Math.abs(box.top - top);
+      const cost = rank * 6 + 4 * moved + this.taken.reduce((sum, other) => sum + covered(box, other), 0);
       if (cost < least) [best, least] = [box, cost];
     });
-    best = this.inside(best);
     this.taken.push(padded(best, 4));
     return best;
-  }
-
-  outside({ left, top, width, height }) {
-    return Math.max(0, -left) + Math.max(0, -top) + Math.max(0, left + width - this.room.width) + Math.max(0, top + height - this.room.height);
   }
 
   inside(box) {

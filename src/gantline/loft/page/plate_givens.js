@@ -33,7 +33,7 @@ function beside(given, box, places, open) {
   const button = opener(given, open, make('i', {}, given.symbol[0]), make('sub', {}, given.symbol.slice(1).replace('_', '')), ` = ${given.number}\u00a0${given.unit}`);
   button.setAttribute('aria-label', `${given.says} (${button.textContent}), can be changed`);
   button.classList.add('beside');
-  const wide = 26 + 8.2 * (given.number.length + given.unit.length + given.symbol.length), high = 28, y = box.top + box.height / 2 - high / 2;
+  const wide = 34 + 8.4 * (given.number.length + given.unit.length + given.symbol.length), high = 28, y = box.top + box.height / 2 - high / 2;
   const spots = [0, 24, -24, 48].flatMap((by) => [[box.left + box.width + 8, y + by], [box.left - wide - 8, y + by]]);
   const at = places.choose(wide, high, spots);
   Object.assign(button.style, { left: `${at.left}px`, top: `${at.top}px` });

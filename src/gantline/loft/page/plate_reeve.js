@@ -84,7 +84,7 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
   function put(hidden) {
     const places = new Places(home, sheet.svg), column = home.clientWidth - COLUMN;
     const start = !state.offers.led.length, inColumn = ({ group, at }) => !at || (!start && /hand|fast|more/.test(group)) || group === 'more';
-    places.keepOff({ left: column, top: 0, width: COLUMN, height: home.clientHeight });
+    places.room.width = column - 6;
     const scale = sheet.over.getScreenCTM().a;
     for (const place of shown().filter((one) => one.at)) {
       const [x, y] = onPage(place.at), r = (place.at.r + 12) * Math.abs(scale);
@@ -220,10 +220,20 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     if (place) soon(() => take(place.dataset.place)); else if (mark) refuse(mark.dataset.sheave || mark.dataset.part);
   });
 
+  // A click beside the places: on the last contact it takes that back, on anything else it says why not.
   function refuse(id) {
+    const last = state.offers.led.at(-1)?.id.replace(/^(over|under) /, '');
     const why = state.offers.closed.find((one) => one.id === id)?.why;
-    if (why) say(why);
+    if (id === last) soon(back); else if (why) say(why);
   }
+
+  // The end may also be dragged: let go over a place it is taken there.
+  let down = null;
+  home.addEventListener('pointerdown', (event) => { down = event.target.closest('[data-place]')?.dataset.place ?? ''; });
+  home.addEventListener('pointerup', (event) => {
+    const place = state?.offers && document.elementFromPoint(event.clientX, event.clientY)?.closest('[data-place]')?.dataset.place;
+    if (place && down === '') soon(() => take(place));
+  });
 
   function pressed(key) {
     if (!state.offers) return null;

@@ -51,19 +51,17 @@ export function Sheet(home) {
       const at = new DOMPoint(clientX, clientY).matrixTransform(over.getScreenCTM().inverse());
       return { x: at.x, y: at.y };
     },
-    // Chalk behind what is lit, each with its line of ink: colour is never the only sign.
-    chalk(marks) { under.replaceChildren(...marks.flatMap(chalked)); },
+    // Chalk behind what is lit, with a line of ink about it: colour is never the only sign.
+    chalk(marks) {
+      under.replaceChildren(...['edge', 'band'].flatMap((kind) => marks.map((mark) => behind(mark, kind))));
+    },
   };
 }
 
-// Chalk behind a mark of the figure: a band along a strand, a disc behind a wheel, a panel behind anything else.
-function chalked(mark) {
-  if (mark.tagName === 'line') {
-    const ends = Object.fromEntries(['x1', 'y1', 'x2', 'y2'].map((name) => [name, mark.getAttribute(name)]));
-    return [draw('line', { class: 'band-edge', ...ends }), draw('line', { class: 'band', ...ends })];
-  }
-  if (mark.tagName === 'path') return ['band-edge', 'band'].map((kind) => draw('path', { class: kind, d: mark.getAttribute('d') }));
-  if (mark.tagName === 'circle') return [draw('circle', { class: 'disc', cx: mark.getAttribute('cx'), cy: mark.getAttribute('cy'), r: Number(mark.getAttribute('r')) + 9 })];
-  const { x, y, width, height } = mark;
-  return [draw('rect', { class: 'disc', x: x - 7, y: y - 7, width: width + 14, height: height + 14, rx: 5 })];
+// The same shape as a mark of the figure, wider, to lie behind it.
+function behind(mark, kind) {
+  const copy = mark.cloneNode(false), thin = mark.tagName === 'line' || mark.hasAttribute('data-wrap');
+  for (const { name } of [...copy.attributes]) if (name.startsWith('data-')) copy.removeAttribute(name);
+  copy.setAttribute('class', `${kind} ${thin ? 'along' : 'about'}`);
+  return copy;
 }

@@ -40,10 +40,12 @@ export function Tag(home, { of, head, verbs }, at, { act, closed }) {
   return { close, get open() { return open; } };
 }
 
-// Beside its part, inside the plate.
+// Beside its part, inside the plate, where it covers least of it.
 function put(home, element, { left, top, width }) {
-  const room = { width: home.clientWidth, height: home.clientHeight };
-  const right = left + width + 10, wide = element.offsetWidth;
-  element.style.left = `${Math.max(0, right + wide < room.width ? right : Math.max(0, left - wide - 10))}px`;
-  element.style.top = `${Math.max(0, Math.min(top, room.height - element.offsetHeight))}px`;
+  const wide = element.offsetWidth, most = Math.max(0, home.clientWidth - wide), right = left + width;
+  const hides = (at) => Math.max(0, Math.min(at + wide, right) - Math.max(at, left));
+  const places = [right + 10, left - wide - 10, most, 0].map((at) => Math.max(0, Math.min(most, at)));
+  const best = places.reduce((one, other) => (hides(other) < hides(one) ? other : one));
+  element.style.left = `${best}px`;
+  element.style.top = `${Math.max(0, Math.min(top, home.clientHeight - element.offsetHeight))}px`;
 }
