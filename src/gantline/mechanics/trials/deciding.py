@@ -49,7 +49,7 @@ class Deciding:
         count, scale = self.geometry.count, self.geometry.scale
         floor, gap = self.place.unknown[2 * count : 3 * count] / scale, self.limits.gap(self.place)
         for n, stands in enumerate(pattern.stands):
-            if self.limits.loaded[n] and (floor[n] < _AT if stands else gap[n] < _AT):
+            if self.limits.floored[n] and (floor[n] < _AT if stands else gap[n] < _AT):
                 found.append(Reached("stands", n, True, False))
         for n, slack in enumerate(pattern.slack):
             if -self.place.stretch[n] < _AT if slack else self.place.tension[n] / scale < _AT:

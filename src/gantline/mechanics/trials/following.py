@@ -54,7 +54,9 @@ def _ready(rig: Rig) -> Statics | Ending:
     statics = Statics(setup)
     if not statics.determined:
         return Ending("not determined", "freedoms")
-    begun = start(statics)
+    stands = [body.load > 0 and bool(rate > 0) for body, rate in zip(setup.bodies, statics.rates(), strict=True)]
+    bodies = tuple(replace(body, stands=on) for body, on in zip(setup.bodies, stands, strict=True))
+    begun = start(Statics(replace(setup, bodies=bodies)))
     return begun if isinstance(begun, Ending) else Statics(begun)
 
 

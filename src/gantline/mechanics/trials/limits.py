@@ -24,7 +24,7 @@ class Limits:
         self.ratio = np.array([wheel.ratio for wheel in setup.wheels])
         self.drag = np.array([wheel.drag for wheel in setup.wheels])
         self.hooked = np.array([body.tilts and body.load > 0 for body in setup.bodies])
-        self.loaded = geometry.load > 0
+        self.floored = np.array([body.stands for body in setup.bodies])
         self.pinned = np.zeros_like(geometry.lift)
         for n, span in enumerate(setup.spans):
             for touch in span.touches:
@@ -86,7 +86,7 @@ class Limits:
     def _rest(self, place: Place, pattern: Pattern) -> Array:
         n, scale = self.geometry.count, self.geometry.scale
         floor = place.unknown[2 * n : 3 * n] / scale
-        floors = np.where(pattern.stands, floor, np.where(self.loaded, self.gap(place), np.inf))
+        floors = np.where(pattern.stands, floor, np.where(self.floored, self.gap(place), np.inf))
         strands = np.where(pattern.slack, -place.stretch, place.tension / scale)
         return np.concatenate((floors, strands))
 

@@ -26,7 +26,7 @@ class Path:
         self.geometry, self.setup, self.flows, self.step = geometry, geometry.setup, flows, step
         self.limits = Limits(geometry)
         free = tuple(FREE if wheel.ratio == 1 and wheel.drag == 0 else 0 for wheel in self.setup.wheels)
-        standing = tuple(body.load > 0 for body in self.setup.bodies)
+        standing = tuple(body.stands for body in self.setup.bodies)
         self.pattern = Pattern(free, standing, (False,) * len(self.setup.spans))
         place = geometry.settle(0.0, geometry.first, self.pattern)
         assert place is not None  # the start is at rest by the way it is made
@@ -106,7 +106,8 @@ class Path:
         over = self.limits.all(high, self.pattern, self.sense)
         for look in range(_MOST_LOOKS):
             passed = np.flatnonzero(over < -_MEANT)
-            part = float((spare[passed] / (spare[passed] - over[passed])).clip(0, 1).min()) if look % 3 < 2 else 0.5
+            left = spare[passed].clip(min=0)
+            part = float((left / (left - over[passed])).min()) if look % 3 < 2 else 0.5
             found = self._settle(low.hand + part * (high.hand - low.hand), low)
             if found is None:
                 break

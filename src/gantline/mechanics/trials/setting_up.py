@@ -187,17 +187,13 @@ class _SettingUp:
     def _sides(self, rope: Rope) -> list[int]:
         """The side of each contact on which the strand before it runs: -1 left, 1 right, 0 at an end.
 
-        A strand meets a sheave on the side it comes from: that of the sheave before, else the one away from the next.
-        Where all stand at one place the rope goes from left to right.
+        Seen on the way to the hand, a strand meets a sheave on the side it comes from: that of the sheave before, else
+        the one away from the next. Where all stand at one place it goes from left to right. It leaves on the other.
         """
         across = [self._across(contact.sheave) if contact.sheave else None for contact in rope.contacts]
-        sides = []
-        for place, x in enumerate(across):
-            before = [other - x for other in across[:place] if x is not None and other not in (None, x)]
-            after = [x - other for other in across[place + 1 :] if x is not None and other not in (None, x)]
-            way = before[-1:] or after[:1] or [-1.0]
-            sides.append(0 if x is None else int(copysign(1, way[0])))
-        return sides
+        if rope.contacts[0].part == "hand":
+            return [-side for side in reversed(_met(across[::-1]))]
+        return _met(across)
 
     def _touch(self, contact: Contact, pull: int, side: int) -> Touch:
         if contact.part == "hand":
@@ -240,6 +236,17 @@ class _SettingUp:
             self._assume("drag", rope, 0, "N")
             return 0.0
         return number(cord.drag)
+
+
+def _met(across: list[float | None]) -> list[int]:
+    """The side on which a rope that goes from place to place (None: no sheave) meets each."""
+    sides = []
+    for place, x in enumerate(across):
+        before = [other - x for other in across[:place] if x is not None and other not in (None, x)]
+        after = [x - other for other in across[place + 1 :] if x is not None and other not in (None, x)]
+        way = before[-1:] or after[:1] or [-1.0]
+        sides.append(0 if x is None else int(copysign(1, way[0])))
+    return sides
 
 
 def number(given: Given) -> float:

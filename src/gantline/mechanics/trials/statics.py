@@ -12,7 +12,7 @@ Array = np.ndarray[Any, np.dtype[Any]]
 
 _NONE = 1e-9  # a share of the load, or of a metre per metre: less is none
 FARTHEST = radians(60)  # leaning farther, strands that stay plumb are no picture of a block any more
-_LIGHT, _LEANING = 1e-4, 0.1  # shares of the load that hang on the rope at the start, see `start`
+_LIGHT, _LEANING, _TAUT = 1e-4, 0.1, 1.05  # shares of the load that hang on the rope at the start, see `start`
 
 
 class Statics:
@@ -135,24 +135,25 @@ def start(statics: Statics) -> Setup | Ending:
     """The setup with its start: rope just taut, loads on the floor, no friction at work yet.
 
     "Just taut" is a rope that carries the blocks and nothing of the loads. Where that would leave a strand slack or a
-    block leaning over, a tenth of each load hangs on the rope already, or twice what makes every strand taut; where it
-    would leave no pull at all, or a block on free wheels that any breath tilts, a ten-thousandth.
+    block leaning over, a tenth of each load hangs on the rope already, or a little more than makes every strand taut;
+    where it would leave no pull at all, or a block on free wheels that any breath tilts, a ten-thousandth.
     """
     setup = statics.setup
-    bare = statics.tensions(0 * statics.loads, 0, pinned=True)
+    hanging = np.where([body.stands for body in setup.bodies], 0.0, statics.loads)
+    bare = statics.tensions(hanging, 0, pinned=True)
     each = statics.tensions(statics.loads, 0, pinned=True) - bare
     none = _NONE * _scale(setup)
     lacking = bare < -none
     if (lacking & (each <= none)).any():
         return Ending("not determined", "no-start", _named(setup, lacking & (each <= none)))
     needed = max((-bare[lacking] / each[lacking]).tolist(), default=0.0)
-    share = max(_LEANING, 2 * needed) if needed or _leans(statics, bare) else 0.0
+    share = max(_LEANING, _TAUT * needed) if needed or _leans(statics, bare, hanging) else 0.0
     free = any(wheel.body != FIXED and wheel.ratio == 1 and wheel.drag == 0 for wheel in setup.wheels)
     share = share or (_LIGHT if free or (bare <= none).any() else 0.0)
     if share >= 1:
         return Ending("not determined", "no-start", _named(setup, lacking))
     tensions = bare + share * each
-    hanging = share * statics.loads + statics.to_load @ tensions
+    hanging = np.where(hanging > 0, hanging, share * statics.loads) + statics.to_load @ tensions
     tilts, floors = poses(statics, tensions, hanging), statics.loads - hanging
     if isinstance(tilts, Ending):
         return tilts
@@ -161,8 +162,8 @@ def start(statics: Statics) -> Setup | Ending:
     return replace(setup, tensions=tuple(tensions.tolist()), tilts=tilts, floors=tuple(floors.tolist()), preload=share)
 
 
-def _leans(statics: Statics, tensions: Array) -> bool:
-    tilts = poses(statics, tensions, statics.to_load @ tensions)
+def _leans(statics: Statics, tensions: Array, hanging: Array) -> bool:
+    tilts = poses(statics, tensions, hanging + statics.to_load @ tensions)
     return isinstance(tilts, Ending) or any(abs(tilt) > _NONE for tilt in tilts)
 
 
