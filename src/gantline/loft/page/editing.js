@@ -39,6 +39,12 @@ export function Editing({ store, say, keeper, seeing, found }) {
       store.whatIf.clear();
       store.write(done.text, words, { says: done.says, whole: true });
     },
+    // One rule's value, or all that is being tried, as the slip has it.
+    putBack(one) {
+      const back = one ? [one] : seeing().groups().filter((each) => store.whatIf.has(each.id));
+      for (const id of back.flatMap((each) => each.ids)) store.whatIf.delete(id);
+      store.tell('tried', { says: back.length === 1 ? `Put back to ${back[0].number} ${back[0].aloud}.` : 'Put back.' });
+    },
     async tidy() {
       const done = await make({ do: 'tidy' });
       if (done.refused) say(unquoted(done.refused));

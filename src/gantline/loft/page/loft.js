@@ -125,7 +125,8 @@ async function bench(words, found) {
     everything(detail.words === 'typing' ? { typed: true } : detail.stepped ? { quiet: true } : { says: detail.says || sentence(detail.words), whole: detail.whole });
     keeper.changed(detail.words === 'typing' ? '' : detail.words);
   });
-  store.addEventListener('tried', () => { seeing.ask({ dragged: true }); keeper.tell(); });
+  store.addEventListener('tried', ({ detail }) => { seeing.ask(detail.says ? { says: detail.says, whole: true } : { dragged: true }); keeper.tell(); });
+  store.addEventListener('putBack', () => editing.putBack());
   store.addEventListener('looked', ({ detail }) => {
     if ('method' in detail) seeing.askAccount();
     if ('view' in detail) margin.view(detail.view);

@@ -79,7 +79,7 @@ export function Rules({ store, edit, light, writeIn }) {
       tried: trying,
       tell: (value) => { for (const id of one.ids) store.try(id, value); },
       take: () => writeIn(one.id),
-      back: () => { for (const id of one.ids) store.try(id, null); },
+      back: () => edit.putBack(one),
       hold: () => { if (up !== one.id) takeUp(one.id); },
     });
     rules.set(one.id, made);

@@ -96,14 +96,14 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     const tried = rules.all.filter((one) => store.whatIf.has(one.id));
     if (tried.length) {
       const values = tried.map((one) => `${tried.length > 1 ? `${one.name.toLowerCase()} ` : ''}${store.whatIf.get(one.id).replace(one.unit, one.aloud)}`).join(', ');
-      line.words([['Put back', () => store.putBack(), ''], ['Write it in', () => store.tell('writeIn'), 'strong']]);
+      line.words([['Put back', () => store.tell('putBack'), ''], ['Write it in', () => store.tell('writeIn'), 'strong']]);
       line.say([`What if ${values}:`, `${lower(pull)}${base && pulls(base) !== pull ? `, was ${before()}` : ''}.`], { settled: why.dragged });
       return;
     }
     line.words(light.kept ? [['Let go', () => light.letGo()]] : []);
     const status = statusLine(seen);
     line.rest(status || RESTING);
-    if (why.says) line.say(why.whole ? why.says : `${why.says} ${pull}.`);
+    if (why.says) line.say(why.whole ? why.says : `${why.says} ${pull}.`, { settled: why.dragged });
     else if (mended) line.say(`No problems left. ${pull}.`);
     else if (why.typed) line.say(status || `${pull}.`, { settled: true });
     else if (status || !why.quiet) line.back();
@@ -141,11 +141,18 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
 
   const span = ({ line: row, column, length }) => ({ from: offset(store.text, row, column), to: offset(store.text, row, column + length) });
 
+  // A contact with its side and its number: "under lower.1".
+  function contact(part) {
+    const { from, to } = span(part);
+    const side = store.text.slice(0, from).match(/\b(over|under|hand +at) +$/), number = store.text.slice(to).match(/^\.\d+/);
+    return { from: from - (side ? side[0].length : 0), to: to + (number ? number[0].length : 0) };
+  }
+
   function range(part) {
-    if (part.kind !== 'strand') return span(part);
+    if (part.kind !== 'strand') return part.kind === 'sheave' ? contact(part) : span(part);
     const [rope, index] = part.id.split(':');
     const next = seen.parts.find((each) => each.id === `${rope}:${Number(index) + 1}`) || seen.parts.find((each) => each.kind === 'hand' && each.line >= part.line);
-    return next ? { from: span(part).from, to: Math.max(span(part).to, span(next).to) } : span(part);
+    return { from: contact(part).from, to: Math.max(contact(part).to, next ? contact(next).to : 0) };
   }
 
   // What stands at a place of the slip: the smallest part or given that covers it, else the part of its line.

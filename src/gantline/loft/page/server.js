@@ -12,7 +12,7 @@ export async function ask(path, body, { method = body === undefined ? 'GET' : 'P
   const headers = body === undefined ? {} : { 'Content-Type': 'application/json', 'X-Gantline': '1' };
   let response;
   try {
-    response = await fetch(`/api/${path}`, { method, headers, signal, body: body === undefined ? undefined : JSON.stringify(body), cache: 'no-store' });
+    response = await fetch(`/api/${path}`, { method, headers, signal, body: body === undefined ? undefined : JSON.stringify(body), cache: 'no-store', keepalive: method === 'PUT' });
   } catch (error) {
     if (error.name === 'AbortError') throw error;
     throw new Gone('The loft has stopped answering.');

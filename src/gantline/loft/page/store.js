@@ -55,11 +55,6 @@ export class Store extends EventTarget {
     this.tell('tried', { id, value });
   }
 
-  putBack() {
-    this.whatIf.clear();
-    this.tell('tried', { id: null });
-  }
-
   look(changes) {
     Object.assign(this, changes);
     this.tell('looked', changes);
