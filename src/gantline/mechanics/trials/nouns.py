@@ -79,8 +79,8 @@ class Wheel(Struct, frozen=True):
 class Body(Struct, frozen=True):
     """What travels as one: a block with what hangs on its hook, or a load by itself. Weights in N.
 
-    `hook` is the depth of the pin below the sheave line (m). Only a body with a roved sheave `tilts`. A load that rises as
-    the hand hauls `stands` on the floor at first; one that sinks then, a counterweight, hangs from the start.
+    `hook` is the depth of the pin below the sheave line (m). Only a body with a roved sheave `tilts`. A load that rises
+    as the hand hauls `stands` on the floor at first; one that sinks then, a counterweight, hangs from the start.
     """
 
     name: str
