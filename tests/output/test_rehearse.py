@@ -160,7 +160,8 @@ def test_known_sound_comes_back_at_the_right_steps_and_one_is_taken_again(opened
         (a, b), (c, _) = spans(taps)[n], spans(others)[n]
         long = round((b - a) * RATE) - 1
         old, new = sound[round(a * RATE) :][:long], again[round(c * RATE) :][:long]
-        assert abs(old[fade:-fade] - new[fade:-fade]).max() < 0.05  # less than the tone moves in one sample
+        one_sample = abs(numpy.diff(old)).max()
+        assert abs(old[fade:-fade] - new[fade:-fade]).max() < 1.2 * one_sample
 
 
 def test_again_lets_what_was_said_of_a_step_fall_away(opened: Hearing, tmp_path: Path) -> None:
@@ -192,20 +193,28 @@ def test_saved_rehearsal_is_opened_again_and_gone_on_with(opened: Hearing, tmp_p
     page.locator(".stage:not(.recording)").wait_for()
     sound, taps = saved(page, tmp_path)
     taps["steps"][1]["says"] = "Once the sentence was another."
+    taps["steps"][2]["doubt"] = "there is no pause here"
     (tmp_path / "two-rigs.taps.json").write_text(json.dumps(taps), encoding="utf-8")
 
     later = opened()
     later.locator("#saved").set_input_files([tmp_path / "two-rigs.wav", tmp_path / "two-rigs.taps.json"])
     later.get_by_text("Opened.").wait_for()
-    assert "spoken before its sentence was changed" in later.locator(".takes tbody tr").nth(1).inner_text()
-    assert later.locator(".mark[data-odd]").count() == 1
+    assert "spoken before its sentence was changed" in later.locator(".take").nth(1).inner_text()
+    assert "there is no pause here" in later.locator(".take").nth(2).inner_text()
+    assert later.locator(".mark[data-odd]").count() == 2
     assert not violations(later)
+    begin = later.get_by_role("button", name="later: Planter onto the roof terrace, step 3")
+    begin.click()
+    begin.click()
     (tmp_path / "later").mkdir()
     same, others = saved(later, tmp_path / "later")
     assert [step["step"] for step in others["steps"]] == [step["step"] for step in taps["steps"]]
-    assert [step["start"] for step in others["steps"]] == pytest.approx([s["start"] for s in taps["steps"]], abs=1e-3)
+    starts = [step["start"] for step in taps["steps"]]
+    starts[2] += 0.2  # moved twice; the sound stays as it was
+    assert [step["start"] for step in others["steps"]] == pytest.approx(starts, abs=1e-3)
     assert len(same) == pytest.approx(len(sound), abs=9)
-    assert heard_at(same, 0.3) == pytest.approx(heard_at(sound, 0.3), abs=0.02)
+    for second in numpy.arange(0.2, len(sound) / RATE - 0.2, 0.2):
+        assert heard_at(same, second) == pytest.approx(heard_at(sound, second), abs=0.02)
 
 
 @pytest.mark.parametrize(
@@ -246,7 +255,7 @@ def test_refused_microphone_is_said_with_what_to_do(opened: Hearing) -> None:
 def test_every_sentence_is_there_in_order_and_the_second_rig_has_its_own_strand(opened: Hearing) -> None:
     page = opened()
     count = page.locator(".step").count()
-    assert count == page.locator(".mark").count() == page.locator(".takes tbody tr").count() > 25
+    assert count == page.locator(".mark").count() == page.locator(".take").count() > 25
     assert page.locator(".strand:visible").count() == 1
     page.keyboard.press("End")
     assert page.locator(".strand:visible").get_attribute("aria-label").startswith("Steps: ")

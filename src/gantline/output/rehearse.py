@@ -106,9 +106,16 @@ def _step(board: Storyboard, shots: list[Shot], number: int, layout: Layout) -> 
 
 
 def _place(board: Storyboard, shots: list[Shot], number: int) -> str:
-    own = [n for n, shot in enumerate(shots) if shot.act == shots[number].act]
-    place = f"Step {own.index(number) + 1} of {len(own)}"
-    return place if len(board.acts) == 1 else f"{board.acts[shots[number].act].rig.title}, {place[:1].lower()}{place[1:]}"
+    count = sum(shot.act == shots[number].act for shot in shots)
+    place = f"Step {_own(shots, number)} of {count}"
+    return (
+        place if len(board.acts) == 1 else f"{board.acts[shots[number].act].rig.title}, {place[:1].lower()}{place[1:]}"
+    )
+
+
+def _own(shots: list[Shot], number: int) -> int:
+    """The number of a step within its rig, from 1."""
+    return sum(shot.act == shots[number].act for shot in shots[: number + 1])
 
 
 def _rail(board: Storyboard, shots: list[Shot]) -> Markup:
@@ -130,7 +137,7 @@ def _rail(board: Storyboard, shots: list[Shot]) -> Markup:
 def _mark(shots: list[Shot], number: int) -> Markup:
     step = shots[number].step
     assert step is not None
-    own = sum(shot.act == shots[number].act for shot in shots[: number + 1])
+    own = _own(shots, number)
     return element("button", element("span", str(own), class_="number"), element("span", step.idea, class_="idea"),
                    type="button", role="radio", aria_checked="false", tabindex="-1", class_="mark",
                    aria_label=f"Step {own}: {step.idea}")  # fmt: skip
@@ -146,12 +153,15 @@ def _button(name: str, words: str) -> Markup:
 
 
 def _takes(board: Storyboard, shots: list[Shot], name: str) -> Markup:
-    head = [element("th", words, scope="col") for words in ("Step", "By the words", "Your take", "Remark")]
-    rows = [_row(board, shots, number) for number in range(len(shots))]
+    head = [element("th", words, scope="col") for words in ("Step", "By the words", "Your take", "Its start", "Remark")]
+    rows = [
+        [_head(board, act), [_row(board, shots, number) for number, shot in enumerate(shots) if shot.act == act]]
+        for act in range(len(board.acts))
+    ]
     return element(
         "section",
         element("h2", "Takes and saving", id="takes-h"),
-        element("p", "A step without a take is silent in the film, and lasts as long as its words would.", class_="lead"),
+        element("p", "A step without a take is silent in the film, as long as its words would take.", class_="lead"),
         element("div", element("table", element("caption", "Takes, step by step", class_="unseen"),
                                element("thead", element("tr", head)), element("tbody", rows)), class_="wide"),
         element("p", class_="total"),
@@ -167,12 +177,25 @@ def _takes(board: Storyboard, shots: list[Shot], name: str) -> Markup:
     )  # fmt: skip
 
 
+def _head(board: Storyboard, act: int) -> Markup | None:
+    """A row that names the rig, where there are several."""
+    if len(board.acts) == 1:
+        return None
+    return element("tr", element("th", board.acts[act].rig.title, scope="rowgroup", colspan=5), class_="rig-name")
+
+
 def _row(board: Storyboard, shots: list[Shot], number: int) -> Markup:
     step = shots[number].step
     assert step is not None
-    go = element("button", f"{_place(board, shots, number)}: {step.idea}", type="button", class_="quiet go")
+    place = _place(board, shots, number)
+    go = element("button", f"{_own(shots, number)}. {step.idea}", type="button", class_="quiet go")
+    controls = [
+        element("button", words, type="button", class_=f"quiet {kind}", aria_label=f"{words}: {place}")
+        for words, kind in (("Hear", "hear-row"), ("earlier", "shift earlier"), ("later", "shift later"))
+    ]
     return element("tr", element("th", go, scope="row"), element("td", f"{_expected(shots[number]):.1f} s"),
-                   element("td", "–", class_="took"), element("td", class_="remark"))  # fmt: skip
+                   element("td", "–", class_="took"), element("td", controls, class_="controls"),
+                   element("td", class_="remark"), class_="take")  # fmt: skip
 
 
 def _expected(shot: Shot) -> float:

@@ -72,6 +72,9 @@ async function microphone(heard, gone) {
   };
 }
 
+// Whether the second take was spoken on from the first, without a break.
+function follows(a, b) { return Boolean(a && b && a.run === b.run && a.at + a.sound.length === b.at); }
+
 // Where two takes were not spoken in one go, a few milliseconds of fade, so that the joint cannot be heard.
 function joined(takes, rate) {
   const length = Math.round(FADE * rate), whole = new Float32Array(takes.reduce((sum, t) => sum + t.sound.length, 0));
@@ -79,7 +82,6 @@ function joined(takes, rate) {
   takes.forEach((take, n) => {
     const before = takes[n - 1], after = takes[n + 1], fade = Math.min(length, take.sound.length >> 1);
     whole.set(take.sound, at);
-    const follows = (a, b) => a && b && a.run === b.run && a.at + a.sound.length === b.at;
     for (let k = 0; k < fade; k += 1) {
       if (!follows(before, take)) whole[at + k] *= k / fade;
       if (!follows(take, after)) whole[at + take.sound.length - 1 - k] *= k / fade;
@@ -138,7 +140,7 @@ function rehearsal() {
   const stage = one('.stage'), rail = one('.rail'), live = one('.said'), doing = one('.doing'), how = one('.kept-how');
   const [back, next, record, retake, hear, listen] =
     ['back', 'next', 'record', 'retake', 'hear', 'listen'].map((each) => one(`.${each}`));
-  const shown = all('.step'), marks = all('.mark'), rows = all('.takes tbody tr'), strands = all('.strand');
+  const shown = all('.step'), marks = all('.mark'), rows = all('.take'), strands = all('.strand');
   const takes = steps.map(() => null);
   let now = 0, mic = null, cuts = null, alone = false, playing = null, held = 0, drawn = 0, runs = 0, unsaved = false;
   let ending = Promise.resolve();
@@ -152,7 +154,8 @@ function rehearsal() {
     if (!take) return '';
     if (take.peak < SILENT) return 'silent: is the microphone the right one?';
     if (take.peak > LOUD) return 'too loud, it is clipped: go back from the microphone';
-    return take.says === step.says ? '' : 'spoken before its sentence was changed';
+    if (take.says && take.says !== step.says) return 'spoken before its sentence was changed';
+    return take.doubt || '';
   }
 
   function show(number, speak = true) {
@@ -184,6 +187,8 @@ function rehearsal() {
     rows.forEach((row, n) => {
       one('.took', row).textContent = takes[n] ? `${seconds(takes[n]).toFixed(1)} s` : '–';
       one('.remark', row).textContent = remark(takes[n], steps[n]);
+      ready(one('.hear-row', row), takes[n] && !cuts);
+      for (const button of all('.shift', row)) ready(button, follows(takes[n - 1], takes[n]) && !cuts);
     });
     label(back, cuts ? 'Again' : 'Back');
     ready(back, cuts || now > 0);
@@ -289,13 +294,35 @@ function rehearsal() {
 
   // -- hearing, saving, opening ---------------------------------------------------------------------------------------
 
-  async function play() {
-    if (playing) { playing.stop(); return; }
+  async function play(number = now, most = undefined) {
+    const heard = playing;
+    if (heard) heard.stop();
+    if (heard && heard.step === number && !most) return;
     await context().resume();
-    playing = played(context(), takes[now].sound, takes[now].rate);
-    playing.addEventListener('ended', () => { playing = null; label(hear, 'Hear it'); });
-    playing.start();
-    label(hear, 'Stop');
+    const source = played(context(), takes[number].sound, takes[number].rate);
+    playing = source;
+    source.step = number;
+    source.addEventListener('ended', () => {
+      if (playing !== source) return;
+      playing = null;
+      label(hear, 'Hear it');
+    });
+    source.start(0, 0, most);
+    label(hear, number === now ? 'Stop' : 'Hear it');
+  }
+
+  // Moves the start of a step within what was spoken in one go: the sound passes from the one take to the other.
+  function shift(number, by) {
+    const a = takes[number - 1], b = takes[number], least = Math.round(0.1 * a.rate);
+    const whole = new Float32Array(a.sound.length + b.sound.length);
+    whole.set(a.sound);
+    whole.set(b.sound, a.sound.length);
+    const at = Math.max(least, Math.min(whole.length - least, a.sound.length + Math.round(by * a.rate)));
+    takes[number - 1] = { ...a, sound: whole.slice(0, at) };
+    takes[number] = { ...b, sound: whole.slice(at), at: a.at + at, doubt: '' };
+    unsaved = true;
+    tell();
+    play(number, 2);
   }
 
   async function sound() {
@@ -336,9 +363,9 @@ function rehearsal() {
         const [at, end] = [bounds[n], bounds[n + 1]].map((each) => Math.round(each * buffer.sampleRate));
         if (step < 0 || !(end > at)) return;
         const own = whole.slice(at, end), peak = own.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
-        takes[step] = { sound: own, rate: buffer.sampleRate, run: runs, at, peak, says: tap.says };
+        takes[step] = { sound: own, rate: buffer.sampleRate, run: runs, at, peak, says: tap.says, doubt: tap.doubt };
       });
-      how.textContent = 'Opened. Take again what you like, then save both files.';
+      how.textContent = 'Opened. Hear where each step begins, take again what you like, then save.';
     } catch (error) {
       how.textContent = `Not opened: ${error.message}.`;
     }
@@ -349,20 +376,22 @@ function rehearsal() {
 
   const MISSING = {
     record: 'Turn on the microphone first.', retake: 'There is no take of this step yet.',
-    hear: 'There is no take of this step yet.', 'save-sound': 'There is no take yet.', 'save-taps': 'There is no take yet.',
+    hear: 'There is no take of this step yet.', 'hear-row': 'There is no take of this step yet.',
+    shift: 'Its start can be moved only where it was spoken on from the step before.', 'save-sound': 'There is no take yet.', 'save-taps': 'There is no take yet.',
   };
   function press(button, act) {
     button.addEventListener('click', (event) => {
       if (button.getAttribute('aria-disabled') !== 'true') { act(event); return; }
-      const words = mic || !button.matches('.retake') ? MISSING[button.classList.item(button.matches('.keep') ? 1 : 0)] : MISSING.record;
-      if (words) { live.textContent = words; if (rail.contains(button)) state(words); else how.textContent = words; }
+      const what = mic || button !== retake ? Object.keys(MISSING).find((each) => button.matches(`.${each}`)) : 'record';
+      if (!what) return;
+      if (rail.contains(button)) { live.textContent = MISSING[what]; state(MISSING[what]); } else how.textContent = MISSING[what];
     });
   }
   press(back, again);
   press(next, forward);
   press(record, ({ timeStamp }) => { if (cuts) finish(timeStamp); else start(false, timeStamp); });
   press(retake, ({ timeStamp }) => start(true, timeStamp));
-  press(hear, play);
+  press(hear, () => play());
   press(listen, open);
   press(one('.save-sound'), sound);
   press(one('.save-taps'), taps);
@@ -371,6 +400,11 @@ function rehearsal() {
   rows.forEach((row, n) => one('.go', row).addEventListener('click', () => {
     go(n).then(() => { stage.scrollIntoView(); marks[n].focus({ preventScroll: true }); });
   }));
+  rows.forEach((row, n) => {
+    press(one('.hear-row', row), () => play(n));
+    press(one('.earlier', row), () => shift(n, -0.1));
+    press(one('.later', row), () => shift(n, 0.1));
+  });
   one('#saved').addEventListener('change', (event) => reopen([...event.target.files]));
 
   addEventListener('keydown', (event) => {
