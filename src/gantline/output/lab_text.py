@@ -19,7 +19,7 @@ def report_text(report: Report, paint: Paint) -> str:
     blocks.append(
         "\n".join([paint("strong", "What would improve this most"), *(_hung(f"  {one}") for one in report.improve)])
     )
-    return "\n\n".join(blocks)
+    return "\n\n".join(blocks).replace("\u00a0", " ")
 
 
 def _filled(words: str) -> str:
@@ -39,4 +39,4 @@ def _table(table: Table, paint: Paint) -> str:
 
 def _cell(cell: str, wide: int, n: int) -> str:
     gap = " " * (wide - width(cell))
-    return printable(cell).replace("\\xa0", " ") + gap if n == 0 else gap + cell
+    return printable(cell) + gap if n == 0 else gap + cell
