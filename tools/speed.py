@@ -21,7 +21,7 @@ from editors import edit_together
 
 from gantline import figure
 from gantline.loft.tasks import run
-from gantline.mechanics import solve, sweep
+from gantline.mechanics import solve, steady, sweep, trial
 from gantline.notation import parse
 from gantline.output.svg import write
 from gantline.rig import Rig, read
@@ -177,6 +177,36 @@ Two hundred editors at one loft on this machine, an edit a second each, ten each
 """
 
 
+def table_top(strands: int) -> Rig:
+    """A tackle of real rope and real blocks, carrying 10 N."""
+    half = strands // 2
+    path = ", ".join(f"under lower.{n}, over upper.{n}" for n in range(1, half + 1))
+    return rig_of(
+        f"fixed upper sheaves {half}, efficiency 90 %\nload bag weight 10 N\n"
+        f"moving lower sheaves {half}, weight 0.5 N, efficiency 90 %, carries bag\nrope fall: upper, {path}, hand\n"
+    )
+
+
+def trials() -> str:
+    """Steady states and onsets of a hauled rig."""
+    hand = [n / 1000 for n in range(1, 101)]
+    rows = []
+    for strands, limit in ((4, "60 ms"), (6, ""), (10, "400 ms")):
+        rig = table_top(strands)
+        still, moving = side_by_side(lambda r=rig: steady(r), lambda r=rig: trial(r, hand))
+        rows.append(f"| {strands} strands | {still * 1e3:.2f} ms | {moving * 1e3:.1f} ms | {limit} |")
+    table = "\n".join(rows)
+    return f"""## A trial: what is seen when it is hauled
+
+The steady state, up and down (aimed at: under 2 ms), and the way there at 100 hand travels, 1 mm apart, with every event
+dated.
+
+| rig | steady | 100 readings | aimed at: under |
+|---|---|---|---|
+{table}
+"""
+
+
 def cold(*command: str) -> float:
     times = []
     for _ in range(7):
@@ -194,6 +224,7 @@ def page() -> str:
     swept, copied = sweeping()
     drawn = shelf()
     workshop = loft()
+    tried = trials()
     bare, solved = cold(python, "-c", "pass"), cold(gantline, "solve", planter)
     with tempfile.TemporaryDirectory() as folder:
         cold_lesson = cold(gantline, "lesson", planter, runner, "-o", f"{folder}/lesson")
@@ -239,6 +270,7 @@ The slowest of {len(drawn)} ready rigs that can be drawn, warm (aimed at: under 
 {slowest}
 
 {workshop}
+{tried}
 ## From cold (wall time)
 
 | what | time | aimed at |
