@@ -14,11 +14,11 @@ _LEAST = 0.05  # s between two starts: less is a key that was pressed twice
 def write(taps: Taps) -> bytes:
     """The taps as JSON, a step a line, so that a start can be mended by hand."""
     steps = [
-        json.dumps({"step": tap.step, "start": round(tap.start, 4), "says": tap.says}
+        json.dumps({"step": tap.step, "start": round(tap.start, 6), "says": tap.says}
                    | ({"doubt": tap.doubt} if tap.doubt else {}), ensure_ascii=False)
         for tap in taps.steps
     ]  # fmt: skip
-    head = f'{{"format": "{FORMAT}", "seconds": {round(taps.seconds, 4)}, "steps": [\n '
+    head = f'{{"format": "{FORMAT}", "seconds": {round(taps.seconds, 6)}, "steps": [\n '
     return (head + ",\n ".join(steps) + "\n]}\n").encode()
 
 

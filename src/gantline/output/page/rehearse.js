@@ -336,10 +336,10 @@ function rehearsal() {
     const record = { format: FORMAT, seconds: 0, steps: [] };
     takes.forEach((take, n) => {
       if (!take) return;
-      record.steps.push({ step: steps[n].step, start: Number(at.toFixed(4)), says: take.says });
+      record.steps.push({ step: steps[n].step, start: Number(at.toFixed(6)), says: take.says });
       at += seconds(take);
     });
-    record.seconds = Number(at.toFixed(4));
+    record.seconds = Number(at.toFixed(6));
     download(`${name}.taps.json`, new Blob([`${JSON.stringify(record, null, 1)}\n`], { type: 'application/json' }));
     saved();
   }
