@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 DRAWS = 1_000_000
 SEED = 20  # any will do; one that stays gives the same file the same bytes
-_AT_ONCE = 16_384
+AT_ONCE = 16_384
 _MOST = 40_000_000  # numbers drawn in all, past which there are fewer draws
 LEAST, MOST = 0.02, 2.0  # efficiencies between which a draw is solved; past 1 too, so that tails are not cut
 _LOST = 0.01
@@ -49,9 +49,9 @@ def monte_carlo(found: Fit, limits: Limits, draws: int = DRAWS, seed: int = SEED
     random = np.random.default_rng(seed)
     told = [n for n in range(4) if found.told[n]]
     kept = np.empty((len(told), draws))
-    solver, many = _Solver(found, limits), 0
-    for start in range(0, draws, _AT_ONCE):
-        solved = solver.solved(random, min(_AT_ONCE, draws - start))[told]
+    solver, many = Drawing(found, limits), 0
+    for start in range(0, draws, AT_ONCE):
+        solved = solver.solved(random, min(AT_ONCE, draws - start))[told]
         kept[:, many : many + solved.shape[1]] = solved
         many += solved.shape[1]
     if many < draws * (1 - _LOST):
@@ -67,7 +67,7 @@ def _spread(values: "Array") -> Spread:
     return Spread(mean, u, float(low), float(high))
 
 
-class _Solver:
+class Drawing:
     """Draws the inputs and solves for the unknowns, many at once."""
 
     def __init__(self, found: Fit, limits: Limits) -> None:
