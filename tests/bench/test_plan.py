@@ -286,3 +286,35 @@ def test_the_engine_is_asked_again_and_nothing_is_scaled_by_hand() -> None:
     made = planned(ready("burton-heavy"))
     moved = made.choice.hung.mass * G
     assert made.readings[1].pull == (moved - Fraction(38, 1000) * G) / 3
+
+
+# -- what is seen -----------------------------------------------------------------------------------------------------
+
+
+def test_the_tilt_is_that_of_a_trial_with_everything_written_out() -> None:
+    made = planned(ready("planter"))
+    sizes = "radius 18 mm, spacing 45 mm, efficiency 95 %"
+    text = f"""fixed upper sheaves 2, {sizes}, hook 48 mm
+moving lower sheaves 2, mass 72 g, {sizes}, hook 48 mm, carries planter
+load planter mass {made.choice.hung.mass} kg
+cord fall stiffness 3 kN, diameter 2 mm
+apart upper lower {lengths(made, Fraction(0))["fall:1"]} m
+rope fall: upper, under lower.1, over upper.1, under lower.2, over upper.2, hand
+"""
+    record = api.trial(rig_of(text)).record()
+    (block,) = record["blocks"]
+    (tilt,) = made.seen.tilts
+    assert (tilt.raising, tilt.lowering) == pytest.approx(
+        (block["tilt_raising"]["value"], block["tilt_lowering"]["value"]), abs=1e-9
+    )
+    assert made.seen.stretch == pytest.approx(record["steady"]["raising"]["stretch"]["value"], rel=1e-9)
+    assert made.seen.assumed == ()
+
+
+def test_what_was_not_measured_is_said_to_be_assumed() -> None:
+    made = planned(ready("planter"), kit_of(SMALL))
+    assert set(made.seen.assumed) == {"stiffness", "spacing", "hook", "radius"}
+
+
+def test_outside_the_model_of_the_trial_nothing_is_said_of_a_tilt() -> None:
+    assert planned(ready("level-lead")).seen is None

@@ -6,11 +6,12 @@ from fractions import Fraction
 from msgspec import Struct
 
 from gantline.mechanics import Answer
-from gantline.rig import Contact, Fixed, Load, Moving, Rig, Strand
+from gantline.rig import Contact, Fixed, Given, Load, Moving, Rig, Strand
 from gantline.sources import HOOK, RADIUS, Constant
 
 from .choosing import Hung
-from .fitting import Taken, number
+from .fitting import Taken, known, number
+from .kit import Block
 
 PAD = Constant(Fraction(4, 100), "m", "common practice: something soft under the load")
 SHORT = Constant(Fraction(5, 100), "m", "common practice: stop a hand's breadth before blocks meet")
@@ -72,6 +73,23 @@ def _size(part: Fixed | Moving, taken: tuple[Taken, ...]) -> Size:
     own = part.hook if part.hook and part.hook.number else None
     hook = number(block.hook) if block and block.hook else number(own) if own else HOOK.value
     return Size(reach, hook, radius) if isinstance(part, Moving) else Size(hook, reach, radius)
+
+
+def assumed(rig: Rig, taken: tuple[Taken, ...], hung: Hung) -> tuple[tuple[str, Constant], ...]:
+    """Which measures neither kit nor file gives, and what is taken for them."""
+    blocks = [part for part in rig.parts if not isinstance(part, Load) and part.sheaves]
+    kit = {each.part: each.block for each in taken}
+    bare = {
+        "sheave radius": (RADIUS, any(not known(part.sheaves[0].radius) for part in blocks)),
+        "sheave line to hook": (HOOK, any(not (_kit_hook(kit, part) or known(part.hook)) for part in blocks)),
+        "rim to end of shell": (SHELL, any(part.name not in kit or kit[part.name].reach is None for part in blocks)),
+        "each mass": (HEIGHT, any(mass.height is None for _, mass in hung.pieces)),
+    }
+    return tuple((what, constant) for what, (constant, missing) in bare.items() if missing)
+
+
+def _kit_hook(kit: Mapping[str, Block], part: Fixed | Moving) -> Given | None:
+    return kit[part.name].hook if part.name in kit else None
 
 
 def rates(rig: Rig, answer: Answer) -> dict[str, Fraction] | None:

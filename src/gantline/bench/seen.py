@@ -16,6 +16,9 @@ from .kit import Cord
 from .room import Room, bodies, owner
 
 
+_SIZES = ("stiffness", "spacing", "hook", "radius")  # what tilt and stretch depend on, besides loss and weights
+
+
 class Tilt(Struct, frozen=True):
     """How far a block tips in the steady state (degrees), the right-hand side up positive; None where it does not
     run."""
@@ -26,23 +29,26 @@ class Tilt(Struct, frozen=True):
 
 
 class Seen(Struct, frozen=True):
-    """The tilt of each block that tips, and the rope (m) that comes in without raising anything."""
+    """The tilt of each block that tips, and the rope (m) that comes in without raising anything. `assumed` names what
+    neither kit nor file measures: stiffness, spacing, hook, radius."""
 
     tilts: tuple[Tilt, ...]
     stretch: float
+    assumed: tuple[str, ...] = ()
 
 
 def seen(rig: Rig, taken: tuple[Taken, ...], cord: Cord, space: Room) -> Seen | None:
     """What the trial says of the rig as built; None where it is outside the model of the trial."""
     tried = steady(as_built(rig, taken, cord, space))
-    if tried.raising is None:
+    if tried.raising is None or tried.setup is None:
         return None
+    found = tuple(dict.fromkeys(one.what for one in tried.setup.assumed if one.what in _SIZES))
     down = tried.lowering.tilt if tried.lowering else {}
     tilts = tuple(
         Tilt(block, degrees(tilt), degrees(down[block]) if block in down else None)
         for block, tilt in tried.raising.tilt.items() if abs(tilt) > 1e-6
     )  # fmt: skip
-    return Seen(tilts, tried.raising.stretch)
+    return Seen(tilts, tried.raising.stretch, found)
 
 
 def as_built(rig: Rig, taken: tuple[Taken, ...], cord: Cord, space: Room) -> Rig:

@@ -14,7 +14,7 @@ from .fitting import BEST, number
 from .laws import Law
 from .marks import Mark
 from .plan import Plan, Reading
-from .room import PAD, SHORT, stacked
+from .room import PAD, SHORT, assumed, stacked
 from .seen import Seen, Tilt
 from .steps import steps
 from .words import fixed, listed, metres, newtons, percent
@@ -75,9 +75,7 @@ def _scene(plan: Plan) -> Scene | None:
 
 def _facts(plan: Plan) -> tuple[tuple[str, str], ...]:
     found = [("Hang", _hang(plan)), ("Read on", _read_on(plan))]
-    if plan.taken:
-        found.append(("Blocks", _blocks(plan)))
-    found += [("Cut", _cut(plan)), ("Room", _room(plan)), ("Anchor", _anchor(plan))]
+    found += [("Blocks", _blocks(plan)), ("Cut", _cut(plan)), ("Room", _room(plan)), ("Anchor", _anchor(plan))]
     if plan.seen:
         found.append(("See", _see(plan.seen)))
     return tuple((name, words.sentence(says)) for name, says in found)
@@ -115,7 +113,12 @@ def _blocks(plan: Plan) -> str:
         f"{taken.part}: {taken.block.name}{f', {words.given(taken.block.mass)}' if taken.part in moving else ''}"
         for taken in plan.taken
     ]
-    return f"{'; '.join(said)}."
+    if said:
+        return f"{'; '.join(said)}."
+    weights = [
+        f"{name} {newtons(number)}" for name, w in plan.answer.weights if name in moving and (number := w.number)
+    ]
+    return f"the kit lists none, so the file's own stay{': ' * bool(weights)}{listed(weights) if weights else ''}."
 
 
 def _cut(plan: Plan) -> str:
@@ -129,7 +132,11 @@ def _one_cut(cut: Cut, ropes: int) -> str:
     if cut.lead:
         parts += [f"run to the hand {metres(cut.lead)}", f"tail {metres(cut.tail)}"]
     level = f" (level runs reckoned with {metres(Fraction(1, 2))} each)" if cut.level else ""
-    return f"{name}{metres_cut(cut.cut)}: {listed([*parts, f'two knots {metres(cut.knots)}'])}{level}."
+    return f"{name}{metres_cut(cut.cut)}: {listed([*parts, f'two knots {metres(cut.knots)}'])}{level}{_usual(cut)}."
+
+
+def _usual(cut: Cut) -> str:
+    return " (tail and knots: common practice)" if cut.tail else " (common practice)"
 
 
 def metres_cut(length: Fraction) -> str:
@@ -143,8 +150,14 @@ def _room(plan: Plan) -> str:
     return (
         f"Hook {metres(room.height)} above the table; masses and pad take {below}. Raise {metres(plan.rise)}, which "
         f"takes {metres(plan.haul)} of rope. At {metres(room.meeting)} ({metres(room.meeting * ratio)} of rope) "
-        f"{room.meets.above} and {room.meets.below} meet: stop {metres(SHORT.value)} before."
+        f"{room.meets.above} and {room.meets.below} meet: stop {metres(SHORT.value)} before (common "
+        f"practice).{_assumed(plan)}"
     )
+
+
+def _assumed(plan: Plan) -> str:
+    found = [f"{what} {metres(one.value)}" for what, one in assumed(plan.rig, plan.taken, plan.choice.hung)]
+    return f" Assumed, so measure yours: {listed(found)}." if found else ""
 
 
 def _anchor(plan: Plan) -> str:
@@ -162,7 +175,11 @@ def _see(seen: Seen) -> str:
     """How far blocks tip, to a tenth of a degree, and what the cord takes."""
     tips = [tilt for tilt in seen.tilts if abs(tilt.raising or 0) >= _TIPS]
     said = "; ".join(_tilt(tilt) for tilt in tips) or f"no block tips by as much as {_TIPS}°"
-    return f"{said}. {metres(Fraction(seen.stretch))} of rope come in for the cord's stretch alone."
+    return f"{said}. {metres(Fraction(seen.stretch))} of rope come in for the cord's stretch alone.{_unmeasured(seen)}"
+
+
+def _unmeasured(seen: Seen) -> str:
+    return f" Assumed, so measure yours: {listed(seen.assumed)}." if seen.assumed else ""
 
 
 def _tilt(tilt: Tilt) -> str:

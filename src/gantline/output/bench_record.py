@@ -60,7 +60,7 @@ def plan_record(plan: Plan) -> Record:
         ],
         "laws": laws_record(plan),
         "seen": plan.seen and {
-            "stretch": plan.seen.stretch,
+            "stretch": plan.seen.stretch, "assumed": list(plan.seen.assumed),
             "tilts": [{"block": t.block, "raising": t.raising, "lowering": t.lowering} for t in plan.seen.tilts],
         },
         "cautions": [{"says": caution.says, "source": caution.source} for caution in plan.cautions],
