@@ -15,7 +15,6 @@ from .fitting import Taken, known
 from .kit import Cord
 from .room import Room, bodies, owner
 
-
 _SIZES = ("stiffness", "spacing", "hook", "radius")  # what tilt and stretch depend on, besides loss and weights
 
 
