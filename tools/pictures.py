@@ -9,6 +9,7 @@ PICTURES = {
     "planter-cut": ("planter", "cut", 700),
     "planter-displacement": ("planter", "displacement", 700),
     "burton-labelled": ("burton-heavy", "labelled", 450),
+    "planter-tried": ("planter", "tried", 900),
 }
 
 
