@@ -252,15 +252,24 @@ def accounts(of: "Rig | Solved") -> tuple["Account | Refusal", ...]:
     return all_accounts(solved.rig, solved.answer)
 
 
-def draw(of: "Rig | Solved", view: str = "bare", *, theme: str = "light", lit: Sequence[str] | None = None) -> Plate:
-    """The figure of a rig. `view` is one of gantline.figure.VIEWS; `lit` are the parts in ink, None for all.
+def draw(
+    of: "Rig | Solved",
+    view: str = "bare",
+    *,
+    theme: str = "light",
+    lit: Sequence[str] | None = None,
+    hand: float | None = None,
+) -> Plate:
+    """The figure of a rig. `view` is one of gantline.figure.VIEWS; `lit` are the parts in ink, None for all; `hand` is
+    the rope taken up (m) in the view `tried`, None for as much as the figure has room for.
 
     ValueError for an unknown view, theme or part.
     """
     from gantline.figure import draw as draw_scene
 
     solved = _solved(of)
-    return Plate(draw_scene(solved.rig, solved.answer, view, lit=None if lit is None else tuple(lit)), theme)
+    scene = draw_scene(solved.rig, solved.answer, view, lit=None if lit is None else tuple(lit), hand=hand)
+    return Plate(scene, theme)
 
 
 def lesson(

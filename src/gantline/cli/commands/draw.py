@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from gantline import api
 
 from ..console import GOOD, PROBLEMS, Trouble, rig, save
-from .arguments import add_file, add_settings
+from .arguments import add_file, add_settings, length
 
 if TYPE_CHECKING:
     from gantline.rig import Rig
@@ -21,6 +21,7 @@ examples:
   gantline draw planter.rig --view labelled -o planter.svg
   gantline draw planter.rig --view free-body --part lower -o lower.png
   gantline draw planter.rig --view cut --theme dark -o cut.svg
+  gantline draw planter.rig --view tried --hand 20mm -o tried.svg
 """
 THEMES = ("light", "dark", "grey")
 
@@ -31,6 +32,7 @@ def add(parser: ArgumentParser) -> None:
     parser.add_argument("-o", "--output", metavar="FILE", required=True, help="FILE.svg or FILE.png; - prints the SVG")
     parser.add_argument("--theme", choices=THEMES, default="light", help="light if not given")
     parser.add_argument("--part", metavar="NAME", action="append", help="ink only this part; may be repeated")
+    parser.add_argument("--hand", metavar="LENGTH", help="rope taken up in the view tried, as in 20mm")
     parser.add_argument("--width", metavar="PIXELS", type=int, default=1200, help="of a PNG; 1200 if not given")
     add_settings(parser)
 
@@ -55,7 +57,8 @@ def _plate(machine: "Rig", arguments: Namespace) -> api.Plate:
     from gantline.figure import NotDrawable
 
     try:
-        return api.draw(machine, arguments.view, theme=arguments.theme, lit=arguments.part)
+        hand = None if arguments.hand is None else length(arguments.hand, "--hand")
+        return api.draw(machine, arguments.view, theme=arguments.theme, lit=arguments.part, hand=hand)
     except ValueError as error:
         raise Trouble(str(error), "See gantline draw --help for the views.") from error
     except NotDrawable as error:
