@@ -11,7 +11,7 @@ export function Present({ store, say }) {
   let deck = null, at = 0, blank = false, started = 0, ground = '', pageGround = '', shown = '', offered = false, timer = 0, from = null, frames = [];
 
   const idea = make('span', { class: 'idea' }), trying = make('span', { class: 'trying' }), ticks = make('span', { class: 'ticks', 'aria-hidden': 'true' });
-  const picture = make('div', { class: 'picture' }), sentence = make('p', { class: 'sentence' }), formula = make('p', { class: 'formula' });
+  const picture = make('div', { class: 'picture' }), sentence = make('p', { class: 'sentence' }), formula = make('p', { class: 'equation' });
   const said = make('div', { class: 'said' }, sentence, formula), spoken = make('p', { class: 'unseen', role: 'status', 'aria-live': 'polite' });
   const light = word('Light screen', () => setGround(ground === 'dark' ? 'light' : 'dark'));
   const words = make('div', { class: 'words', role: 'toolbar', 'aria-label': 'Presenting' },
@@ -19,7 +19,7 @@ export function Present({ store, say }) {
     word('Words window', openWords), word('Leave', () => act('leave')));
   const offer = word('Open the words window', openWords, 'offer');
   const screen = make('section', { class: 'screen', 'aria-label': 'Presenting', tabindex: -1, hidden: true }, picture, said,
-    make('div', { class: 'foot' }, idea, trying, ticks), offer, words, spoken);
+    make('div', { class: 'base' }, idea, trying, ticks), offer, words, spoken);
 
   const stored = () => `gantline present ${store.name}`;
 
@@ -41,8 +41,8 @@ export function Present({ store, say }) {
   }
 
   function begin() {
-    for (const other of document.body.children) if (other !== screen) other.inert = true;
     from = document.activeElement;
+    for (const other of document.body.children) if (other !== screen) other.inert = true;
     screen.hidden = false;
     blank = false;
     started = Date.now();
@@ -60,11 +60,11 @@ export function Present({ store, say }) {
     if (screen.hidden) return;
     screen.hidden = true;
     for (const other of document.body.children) other.inert = false;
-    if (document.fullscreenElement) document.exitFullscreen();
+    const toWhereItWas = () => from?.focus?.(); // what lies outside a full screen cannot be focused
+    if (document.fullscreenElement) document.exitFullscreen().then(toWhereItWas, toWhereItWas); else toWhereItWas();
     if (pageGround) root.dataset.ground = pageGround; else delete root.dataset.ground;
     sessionStorage.removeItem('gantline presenting');
     line.postMessage({ kind: 'left' });
-    from?.focus?.();
   }
 
   async function act(what, to = at) {
@@ -141,13 +141,19 @@ export function Present({ store, say }) {
     post();
   }
 
-  // Long sentences are set smaller until they fit; nothing is ever cut off.
+  // A formula that is too wide is set smaller, and all of it where it is too high; nothing is ever cut off.
   function fit() {
-    const room = said.parentElement.clientHeight * (innerWidth > 1.1 * innerHeight ? 0.76 : 0.34);
+    const room = screen.clientHeight * (innerWidth > 1.1 * innerHeight ? 0.76 : 0.34);
+    shrink('--fit', () => {
+      shrink('--tight', () => formula.scrollWidth <= formula.clientWidth + 1);
+      return sentence.offsetHeight + (formula.hidden ? 0 : 1.3 * formula.offsetHeight) <= room;
+    });
+  }
+
+  function shrink(name, fits) {
     for (let size = 1; size >= 0.4; size -= 0.06) {
-      said.style.setProperty('--fit', size.toFixed(2));
-      const high = sentence.offsetHeight + (formula.hidden ? 0 : 1.3 * formula.offsetHeight);
-      if (high <= room && formula.scrollWidth <= formula.clientWidth + 1) return;
+      said.style.setProperty(name, size.toFixed(2));
+      if (fits()) return;
     }
   }
 
