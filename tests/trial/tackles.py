@@ -131,10 +131,11 @@ def standing(text: str) -> Trial:
     return steady(rig(text))
 
 
-def preloaded(text: str, newtons: float) -> Path:
-    """A way that begins with that much on the hook, frictionless and without tilt."""
+def preloaded(text: str, newtons: list[float]) -> Path:
+    """A way that begins with that much of each load on the rope, frictionless and without tilt."""
     setup = standing(text).setup
     statics = Statics(setup)
-    tensions = statics.tensions(np.array([newtons]), 0)
-    setup = replace(setup, tensions=tuple(tensions.tolist()), floors=tuple((statics.loads - newtons).tolist()))
+    hanging = np.array(newtons)
+    tensions = statics.tensions(hanging, 0)
+    setup = replace(setup, tensions=tuple(tensions.tolist()), floors=tuple((statics.loads - hanging).tolist()))
     return Path(Geometry(setup), statics.flows(), 1e-4)

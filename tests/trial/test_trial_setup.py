@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 import pytest
-from tackles import SIZES, named, rig, standing, tackle, tried
+from tackles import SIZES, named, preloaded, rig, standing, tackle, tried
 
 from gantline.account import assumed_says, ending_says, trial_says
 from gantline.mechanics import FIXED, Setup
@@ -228,7 +228,14 @@ def test_let_out_too_far_the_hook_goes_slack() -> None:
 def test_a_rig_that_does_not_run_back_still_goes_up() -> None:
     trial = tried(named("four", 60, "cord", ", drag 3 N"), (10,))
     assert trial.lowering is None
-    assert {one.why for one in trial.endings} == {"runs-not-back"}
+    assert {(one.why, one.way) for one in trial.endings} == {("strand-slack", "raising"), ("runs-not-back", "lowering")}
+
+
+def test_a_rig_that_does_not_run_back_hangs_there_when_the_rope_is_let_out() -> None:
+    trial = tried(named("four", 60, "cord", ", drag 3 N"), (30, 10), "lowering", 60)
+    assert [moment.effort for moment in trial.history] == [0, 0]
+    assert [moment.load["bag"] > 0 for moment in trial.history] == [True, True]
+    assert ("fall:5", "slack") in {(event.part, event.what) for event in trial.events}
 
 
 def test_a_sheave_that_stands_still_leaves_the_steady_pulls_open() -> None:
@@ -244,3 +251,19 @@ rope line: floor, over crown.1, under block, over crown.2, hand
     (moment,) = trial.history  # the way there is known all the same: it stuck where it last slipped
     assert moment.load["drum"] > 0
     assert moment.tensions["line:2"] == pytest.approx(moment.tensions["line:1"] / 0.9, rel=1e-6)
+
+
+def test_a_rope_that_is_slack_all_along_ends_it() -> None:
+    """Let out past its start, a strop between block and load hangs loose."""
+    text = f"""fixed ring
+moving runner sheaves 1, weight 2 N, efficiency 90 %, {SIZES}
+load barrel weight 18 N
+rope strop: runner, barrel
+rope fall: ring, under runner, hand
+"""
+    path = preloaded(text, [0.0, 0.01])
+    assert path.go(0.05) is None
+    ending = path.go(-0.005)
+    assert (ending.kind, ending.why, ending.parts) == ("not determined", "rope-slack", ("strop",))
+    assert ending.hand == pytest.approx(-0.5e-3, abs=0.1e-3)
+    assert "the whole rope strop is slack" in ending_says(ending)

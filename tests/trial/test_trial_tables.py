@@ -164,7 +164,7 @@ def test_what_hangs_on_the_hook_at_the_start(
     rope: str, newtons: float, lift: str, steady: str | None, peak: str | None
 ) -> None:
     """[1] Four, 95 %: the load leaves the floor earlier, all sheaves turn about as before."""
-    path = preloaded(named("four", 95, rope), newtons)
+    path = preloaded(named("four", 95, rope), [newtons])
     assert path.go(0.1) is None
     met = {event.what: 1000 * event.hand for event in path.events}
     assert printed(met["leaves floor"], lift)
@@ -178,7 +178,7 @@ def test_what_hangs_on_the_hook_at_the_start(
 def test_a_second_pull_begins_leaning_the_other_way(rope: str, scale: float, lift: str, turning: str) -> None:
     """[1] Four, 95 %, hauled, let out to 3 (30) mm, hauled again. The table does not say so, but its digits are met if
     0.5 N hung on the hook at the very start, and only then."""
-    path = preloaded(named("four", 95, rope), 0.5)
+    path = preloaded(named("four", 95, rope), [0.5])
     path.go(0.1)
     path.go(0.003 * scale)
     path.begin_leg()

@@ -11,7 +11,7 @@ PASSED = 1e-9  # of all weight, or of a metre (per metre): a limit is passed by 
 
 class Limits:
     """Limits in one array: of each sheave both ways, each floor, each strand; then where the model ends: hooks that
-    would have to push, blocks that lean too far, a hauled run that is slack, blocks that meet.
+    would have to push, blocks that lean too far, blocks that meet.
 
     Forces are shares of all weight, ways in m, angles in rad.
     """
@@ -72,9 +72,7 @@ class Limits:
             return Ending("not determined", "hook-slack", (setup.bodies[at].name,), hand)
         if at < 2 * n:
             return Ending("not determined", "topples", (setup.bodies[at - n].name,), hand)
-        if at == 2 * n:
-            return Ending("not determined", "rope-slack", (), hand)
-        span = setup.spans[at - 2 * n - 1]
+        span = setup.spans[at - 2 * n]
         return Ending("not determined", "blocks-meet", (span.start.part, span.end.part), hand)
 
     def _wheels(self, place: Place, pattern: Pattern, sense: int) -> Array:
@@ -95,8 +93,7 @@ class Limits:
         hanging = geometry.load - place.unknown[2 * n : 3 * n] - place.tension @ self.pinned
         hooks = np.where(self.hooked, hanging / geometry.scale, np.inf)
         lean = FARTHEST - np.abs(place.unknown[n : 2 * n])
-        hauled = geometry.hauled @ place.tension / geometry.scale
-        return np.concatenate((hooks, lean, [hauled], self.spare - geometry.shortened(place.unknown)))
+        return np.concatenate((hooks, lean, self.spare - geometry.shortened(place.unknown)))
 
 
 def _radius(touch: Touch) -> float:

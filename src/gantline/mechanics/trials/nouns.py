@@ -116,7 +116,7 @@ class Ending(Struct, frozen=True):
 
     `kind` is "jump" (no way on at rest: the rig would leap) or "not determined" (the model does not reach so far).
     `why`: no-hand, rides, level, two-blocks, number-missing, no-load, freedoms, no-start, topples, idle, runs-not-back,
-    hook-slack, rope-slack, blocks-meet, no-way-on. `hand` is the hand travel it was met at (m), None before any.
+    strand-slack, hook-slack, rope-slack, blocks-meet, no-way-on. `hand` is the travel it was met at (m), or None.
     """
 
     kind: Literal["jump", "not determined"]

@@ -137,6 +137,13 @@ class Path:
         if self.steady and not was_steady:
             aim = self.setup.bodies[self.setup.aim]
             self.events.append(Event(self.place.hand, (*aim.loads, aim.name)[0], "steady"))
+        return self._slack()
+
+    def _slack(self) -> Ending | None:
+        """The end of a trial in which a whole rope hangs slack: nothing tells then how its parts lie."""
+        for rope, name in enumerate(self.setup.ropes):
+            if all(off for span, off in zip(self.setup.spans, self.pattern.slack, strict=True) if span.rope == rope):
+                return Ending("not determined", "rope-slack", (name,), self.place.hand)
         return None
 
     def _note(self, before: Pattern) -> None:

@@ -199,7 +199,8 @@ def at_rest(statics: Statics, way: Literal["raising", "lowering"]) -> Steady | E
         return Ending("not determined", "idle", idle, way=way)
     tensions = statics.tensions(statics.loads, 1 if way == "raising" else -1)
     if (tensions < -_NONE * _scale(setup)).any():
-        return Ending("not determined", "runs-not-back", _named(setup, tensions < 0), way=way)
+        why = "strand-slack" if way == "raising" else "runs-not-back"
+        return Ending("not determined", why, _named(setup, tensions < 0), way=way)
     tilts = poses(statics, tensions, statics.loads)
     if isinstance(tilts, Ending):
         return replace(tilts, way=way)

@@ -27,8 +27,9 @@ ENDINGS = {
     "topples": "block {parts} would lean past 60 degrees or topple, where strands run plumb no more",
     "idle": "rope over {parts} stands still while all else runs, and how it pulls depends on what went before",
     "runs-not-back": "the rope would have to push at {parts}: the rig does not run back by itself",
+    "strand-slack": "{parts} would have to push, so the rope hangs slack there; only the readings tell what is left",
     "hook-slack": "from {hand} of rope on, block {parts} no longer hangs on to its load, and nothing tells how it lies",
-    "rope-slack": "from {hand} of rope on, the hauled run is slack",
+    "rope-slack": "from {hand} of rope on, the whole rope {parts} is slack, and nothing tells how its parts lie",
     "blocks-meet": "at {hand} of rope {parts} meet",
     "no-way-on": "at {hand} of rope there is no way on at rest, and the rig would leap to another place",
 }
