@@ -36,6 +36,32 @@ def presented(window: Windows, name: str = "planter.rig", **options: object) -> 
     return opened, page
 
 
+@pytest.fixture(scope="module")
+def stage(chromium: Browser, running: str) -> Iterator[Window]:
+    """One window on the planter for all that looks at its presenting."""
+    opened = Window(chromium, running, color_scheme="light", has_touch=True)
+    opened.open("planter.rig")
+    yield opened
+    assert not opened.end()
+
+
+@pytest.fixture
+def page(stage: Window) -> Iterator[Page]:
+    """The planter presented, at its first step."""
+    page = stage.page
+    for kept in ("gantline present planter.rig", "gantline screen ground"):
+        page.evaluate("key => localStorage.removeItem(key)", kept)
+    page.locator("#present").click()
+    page.locator(".screen .picture svg").wait_for()
+    assert place(page)[0] == 1
+    yield page
+    for other in stage.context.pages[1:]:
+        other.close()
+    page.bring_to_front()
+    page.locator(".screen").press("Escape")
+    page.locator(".screen").wait_for(state="hidden")
+
+
 def said(page: Page) -> str:
     return page.locator(".screen .sentence").inner_text()
 
@@ -46,8 +72,8 @@ def place(page: Page) -> tuple[int, int]:
     return 1 + page.locator(".screen .tick.gone").count(), ticks.count()
 
 
-def words_window(opened: Window, page: Page) -> Page:
-    with opened.context.expect_page() as found:
+def words_window(page: Page) -> Page:
+    with page.context.expect_page() as found:
         page.mouse.move(300, 300)
         page.get_by_role("button", name="Words window", exact=True).click()
     words = found.value
@@ -55,8 +81,7 @@ def words_window(opened: Window, page: Page) -> Page:
     return words
 
 
-def test_every_key_of_a_remote(window: Windows) -> None:
-    _, page = presented(window)
+def test_every_key_of_a_remote(page: Page) -> None:
     _, count = place(page)
     assert count > 8
     for key, step in [
@@ -70,8 +95,7 @@ def test_every_key_of_a_remote(window: Windows) -> None:
     assert page.locator(".screen [role=status]").inner_text() == "This is the last step."
 
 
-def test_each_step_is_said_shown_and_spoken(window: Windows) -> None:
-    _, page = presented(window)
+def test_each_step_is_said_shown_and_spoken(page: Page) -> None:
     page.keyboard.press("PageDown")
     page.wait_for_function("() => document.querySelectorAll('.screen .tick.gone').length === 1")
     spoken = page.locator(".screen [role=status]").inner_text()
@@ -83,8 +107,7 @@ def test_each_step_is_said_shown_and_spoken(window: Windows) -> None:
 
 
 @pytest.mark.parametrize("key", [".", "b"])
-def test_blank_and_back_again(window: Windows, key: str) -> None:
-    _, page = presented(window)
+def test_blank_and_back_again(page: Page, key: str) -> None:
     page.keyboard.press(key)
     page.locator(".screen.blank").wait_for()
     assert page.locator(".screen .sentence").is_hidden()
@@ -107,8 +130,7 @@ def test_clicks_go_on_and_words_do_what_they_say(window: Windows) -> None:
     page.wait_for_function("() => document.activeElement.id === 'present'")
 
 
-def test_fingers(window: Windows) -> None:
-    _, page = presented(window, has_touch=True)
+def test_fingers(page: Page) -> None:
     swipe = """([from, to]) => {
       const screen = document.querySelector('.screen');
       const touch = (x) => new Touch({ identifier: 1, target: screen, clientX: x, clientY: 300 });
@@ -150,9 +172,8 @@ def test_the_page_gets_its_own_ground_back(window: Windows) -> None:
     assert page.evaluate("document.documentElement.dataset.ground ?? ''") == ""
 
 
-def test_the_words_window_is_in_step_both_ways(window: Windows) -> None:
-    opened, page = presented(window)
-    words = words_window(opened, page)
+def test_the_words_window_is_in_step_both_ways(page: Page) -> None:
+    words = words_window(page)
     words.get_by_role("button", name="On", exact=True).click()
     words.wait_for_function("() => document.querySelector('#at').textContent.startsWith('2 of')")
     page.wait_for_function("() => document.querySelectorAll('.screen .tick.gone').length === 1")
@@ -172,9 +193,8 @@ def test_the_words_window_is_in_step_both_ways(window: Windows) -> None:
     page.wait_for_function("() => document.querySelectorAll('.screen .tick.gone').length === 6")
 
 
-def test_the_words_window_says_what_comes_and_how_long(window: Windows) -> None:
-    opened, page = presented(window)
-    words = words_window(opened, page)
+def test_the_words_window_says_what_comes_and_how_long(page: Page) -> None:
+    words = words_window(page)
     assert words.locator("#sentence").inner_text().startswith("A planter of 348 newtons hangs")
     assert words.locator("#next dt").all_inner_texts() == ["Next", "Then"]
     assert words.locator("#shows").inner_text().startswith("On the screen: ")
@@ -182,9 +202,8 @@ def test_the_words_window_says_what_comes_and_how_long(window: Windows) -> None:
     assert ":" in words.locator("#clock").inner_text()
 
 
-def test_words_of_ones_own_reach_the_screen(window: Windows) -> None:
-    opened, page = presented(window)
-    words = words_window(opened, page)
+def test_words_of_ones_own_reach_the_screen(page: Page) -> None:
+    words = words_window(page)
     words.get_by_role("button", name="Change these words").click()
     hostile = "<img src=x onerror=alert(1)> My own words."
     words.locator("textarea").fill(hostile)
@@ -198,12 +217,12 @@ def test_words_of_ones_own_reach_the_screen(window: Windows) -> None:
 
 
 def test_either_window_may_be_closed(window: Windows) -> None:
-    opened, page = presented(window)
-    words = words_window(opened, page)
+    _, page = presented(window)
+    words = words_window(page)
     words.close()
     page.keyboard.press("PageDown")
     page.wait_for_function("() => document.querySelectorAll('.screen .tick.gone').length === 1")
-    again = words_window(opened, page)
+    again = words_window(page)
     again.wait_for_function("() => document.querySelector('#at').textContent.startsWith('2 of')")
     page.bring_to_front()
     page.keyboard.press("Escape")
@@ -265,14 +284,13 @@ def test_nothing_is_cut_off_and_the_rig_does_not_move(window: Windows, name: str
 
 
 @pytest.mark.parametrize("ground", ["light", "dark"])
-def test_the_checker_finds_nothing(window: Windows, ground: str) -> None:
-    opened, page = presented(window)
+def test_the_checker_finds_nothing(page: Page, ground: str) -> None:
     if ground == "light":
         page.get_by_role("button", name="Light screen").click()
     page.keyboard.press("End")
     page.keyboard.press("PageUp")
     assert not violations(page)
-    words = words_window(opened, page)
+    words = words_window(page)
     assert not violations(words)
     words.get_by_role("button", name="Steps").click()
     words.get_by_role("button", name="Change these words").click()
@@ -288,7 +306,7 @@ def doomed(chromium: Browser, tmp_path: Path) -> Iterator[Window]:
         page = opened.open("chart.rig")
         page.locator("#present").click()
         page.locator(".screen .picture svg").wait_for()
-        words_window(opened, page)
+        words_window(page)
         outside.process.kill()
         outside.process.wait()
         yield opened
