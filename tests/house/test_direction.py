@@ -9,6 +9,7 @@ import pytest
 from places import ROOT, imports, modules
 
 OPTIONAL = {"pyvips", "typst"}
+LAB = ("scipy", "bench/measured/")  # statistics, and where alone they are
 FILES = {"open", "read_text", "read_bytes", "write_text", "write_bytes", "unlink", "mkdir", "rename", "replace_file"}
 MAY_TOUCH_FILES = ("cli/", "loft/", "output/", "api.py", "figure/words.py")  # the last reads the widths of the typeface
 
@@ -46,6 +47,15 @@ def test_optional_packages_are_imported_by_one_format_inside_a_function(name: st
     at_top = {module.split(".")[0] for node in top for module in imports(node)}
     assert not anywhere & OPTIONAL or name.startswith("output/"), f"{name} imports an optional package"
     assert not at_top & OPTIONAL, f"{name} imports an optional package before it is needed"
+
+
+@pytest.mark.parametrize("name", modules())
+def test_statistics_are_loaded_only_where_something_is_measured(name: str) -> None:
+    package, folder = LAB
+    tree = modules()[name]
+    top = [node for node in tree.body if isinstance(node, ast.Import | ast.ImportFrom)]
+    assert package not in {module.split(".")[0] for node in top for module in imports(node)}
+    assert name.startswith(folder) or package not in {module.split(".")[0] for module in imports(tree)}
 
 
 @pytest.mark.parametrize("name", modules())

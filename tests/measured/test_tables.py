@@ -7,7 +7,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from tackles import FOUR, from_table, rig
+from tackles import FOUR, RUNNER, from_table, rig
 
 from gantline.bench.measured.measuring import read_measured
 from gantline.bench.measured.readings import REASONS, Readings, read_readings
@@ -171,6 +171,7 @@ def test_a_table_of_which_nothing_can_be_used(table: bytes, code: str) -> None:
 @pytest.mark.parametrize(("text", "table", "code"), [
     ("fixed top sheaves 1\nload a mass 2 kg\nload b mass 1 kg\nrope r: a, over top, b\n", HEAD + "500;1;1\n",
      "rig-not-measured"),
+    (RUNNER, HEAD + "200;;6\n400;;4\n600;;2\n", "readings-no-fit"),
     (FOUR, HEAD + "500;one;two\n", "readings-none"), (FOUR, HEAD, "readings-none"),
 ])  # fmt: skip
 def test_a_rig_or_a_table_that_says_nothing(text: str, table: str, code: str) -> None:

@@ -31,7 +31,7 @@ def _record(report: Report) -> dict[str, Any]:
         "ratio": in_type(report.ratio),
         "accounting": in_type(report.accounting),
         "improve": _all(report.improve),
-        "how": _all(report.how),
+        "how": _all((*report.told, *report.how)),
         "cautions": _all(tuple(caution.says for caution in report.cautions)),
         "general": in_type(report.general),
     }

@@ -49,7 +49,7 @@ def _sections(report: Report) -> list[Markup]:
                 element("h3", "Before anything hangs again"), element("ol", cautions, class_="numbered"),
                 element("p", report.general, class_="note"), id="improve"),
         element("section", element("h2", "How this was worked out"),
-                element("ul", [element("li", words) for words in report.how], class_="how")),
+                element("ul", [element("li", words) for words in (*report.told, *report.how)], class_="how")),
     ]  # fmt: skip
 
 

@@ -15,7 +15,7 @@ def report_text(report: Report, paint: Paint) -> str:
     blocks += [_filled(note) for note in report.notes]
     blocks.append(_filled(report.ratio))
     refused = [f"  {row[0].lower()}: {row[1]}" for row in report.refused.rows] if report.refused else []
-    blocks.append("\n".join([report.accounting, *map(_hung, refused)]))
+    blocks.append("\n".join([*map(_filled, report.told), report.accounting, *map(_hung, refused)]))
     blocks.append(
         "\n".join([paint("strong", "What would improve this most"), *(_hung(f"  {one}") for one in report.improve)])
     )

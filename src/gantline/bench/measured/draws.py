@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 from .budget import LEVEL, Limits, sources
-from .fit import Fit
+from .fit import LEAST, MOST, Fit
 from .model import UNKNOWNS
 
 if TYPE_CHECKING:
@@ -22,7 +22,6 @@ DRAWS = 1_000_000
 SEED = 20  # any will do; one that stays gives the same file the same bytes
 AT_ONCE = 16_384
 _MOST = 40_000_000  # numbers drawn in all, past which there are fewer draws
-LEAST, MOST = 0.02, 2.0  # efficiencies between which a draw is solved; past 1 too, so that tails are not cut
 _LOST = 0.01
 _TURNS, _STILL = 30, 1e-4  # steps at most, and the share of a standard uncertainty below which nothing moves
 

@@ -21,7 +21,13 @@ if TYPE_CHECKING:
 _STARTS = (0.99, 0.95, 0.9, 0.8, 0.65, 0.5, 0.3)
 _ORDER = (0, 3, 1, 2)  # where some must be held, the zero and the block's weight are freed before the drag
 SAME = 1e-7  # singular values below this share of the largest count as nothing
+LEAST, MOST = 0.02, 2.0  # efficiencies that are looked for; past 1 too, so that errors are not cut off on one side
+START = 0.9  # an efficiency to look from; nothing hangs on it
 LIMIT = 0.01  # a scatter about the model rarer than this by chance is called a lack of fit
+
+
+class NoFit(Exception):
+    """No efficiency between LEAST and MOST comes near the readings."""
 
 
 class Fit(Struct, frozen=True):
@@ -57,7 +63,7 @@ class Fit(Struct, frozen=True):
 
 def fit(model: Model, division: float, weighed: float, taken: Mapping[str, float], start: Mapping[str, float]) -> Fit:
     """Fits what the readings can tell. `division` (N) is the scale's, `weighed` the block's; `taken` are unknowns that
-    are not to be fitted, `start` the values of those that cannot be told."""
+    are not to be fitted, `start` the values of those that cannot be told. Raises NoFit."""
     import numpy as np
 
     deviations, repeats, freedom, spread = _deviations(model, division, weighed)
@@ -133,7 +139,7 @@ def _independent(model: Model, at: "Array", deviations: "Array", wanted: list[in
 
     free: list[int] = []
     trial = at.copy()
-    trial[0] = 0.9 if 0 in wanted else at[0]
+    trial[0] = START if 0 in wanted else at[0]
     for n in wanted:
         columns = _scaled(model, trial, deviations, [*free, n])
         if columns.shape[0] >= len(free) + 1 and np.linalg.svd(columns, compute_uv=False)[-1] > SAME:
@@ -154,6 +160,7 @@ def _told(model: Model, at: "Array", deviations: "Array", wanted: list[int]) -> 
 
 
 def _solved(model: Model, at: "Array", deviations: "Array", free: list[int]) -> "Array":
+    import numpy as np
     from scipy.optimize import least_squares
 
     if not free:
@@ -173,8 +180,12 @@ def _solved(model: Model, at: "Array", deviations: "Array", free: list[int]) -> 
         found: Array = model.slopes(whole(x))[:, free] / deviations[:, None]
         return found
 
-    found = least_squares(miss, start[free], slope, method="lm", xtol=1e-13, ftol=1e-13, gtol=1e-13)
-    return whole(found.x)
+    with np.errstate(all="ignore"):  # steps may try efficiencies that no sheave has
+        found = least_squares(miss, start[free], slope, method="lm", xtol=1e-13, ftol=1e-13, gtol=1e-13)
+    at = whole(found.x)
+    if not np.isfinite(at).all() or not LEAST <= at[0] <= MOST:
+        raise NoFit
+    return at
 
 
 def _start(model: Model, at: "Array", deviations: "Array", free: list[int]) -> "Array":

@@ -12,7 +12,7 @@ from gantline.sources import GRAVITY
 from .advice import Advice, advise
 from .budget import Combined, Limits, budget
 from .draws import DRAWS, Spread, monte_carlo
-from .fit import LIMIT, Fit, fit
+from .fit import LEAST, LIMIT, MOST, START, Fit, NoFit, fit
 from .lines import Line, best, straight
 from .means import WAYS, Mean, Scatter, means, scatter
 from .model import UNKNOWNS, Model
@@ -115,7 +115,7 @@ class Measured(Struct, frozen=True):
 
 
 def measure(rig: Rig, readings: Readings, settings: Settings = Settings()) -> Measured:  # noqa: B008 - a frozen value
-    """What the readings say of a rig. Raises NoShares for a rig whose pull is no sum of shares."""
+    """What the readings say of a rig. Raises NoShares for a rig whose pull is no sum of shares, else NoFit."""
     of = shares(rig)
     readings = screened(readings, of)
     division = settings.division if settings.division is not None else float(readings.steps.pull or 0)
@@ -142,6 +142,8 @@ def read_measured(rig: Rig, data: bytes, settings: Settings) -> tuple[Measured |
         measured = measure(rig, readings, settings)
     except NoShares as none:
         return None, (_no_shares(none.reason),)
+    except NoFit:
+        return None, (_no_fit(),)
     if not any(row.raising or row.lowering for row in measured.readings.rows):
         return None, (_none_left(measured.readings),)
     return measured, ()
@@ -153,6 +155,15 @@ def _no_shares(reason: str) -> Problem:
         f"nothing can be measured on this rig: {reason}",
         "the pull must be a sum of the weights, with one loss in every sheave",
         "give the rig a hand, one load to raise, and blocks of known weight.",
+    )
+
+
+def _no_fit() -> Problem:
+    return _problem(
+        "readings-no-fit",
+        f"no efficiency between {LEAST:.0%} and {MOST:.0%} comes near these readings",
+        "the pull must go with the load as the wheels of this rig allow",
+        "see whether loads, pulls and their units stand in their columns, and whether it is this rig.",
     )
 
 
@@ -183,7 +194,7 @@ def _fitted(
     if of.block is None:
         taken["block"] = 0.0
     weighed = float(readings.steps.block or 0)
-    return fit(Model(of, found), division, weighed, taken, {"block": written})
+    return fit(Model(of, found), division, weighed, taken, {"efficiency": START, "block": written})
 
 
 def _weight(rig: Rig, block: str | None) -> float:

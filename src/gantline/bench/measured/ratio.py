@@ -12,7 +12,7 @@ from msgspec import Struct
 from gantline.mechanics import Share, Shares
 
 from .budget import coverage
-from .draws import LEAST, MOST
+from .fit import LEAST, MOST
 from .means import Mean, Scatter
 from .readings import Row
 
@@ -82,7 +82,7 @@ def _both(means: Iterable[Mean], rows: Iterable[Row]) -> list[tuple[float | None
         if row.load is None and row.raising and row.lowering:
             n, m = len(row.raising), len(row.lowering)
             found.append((None, float(sum(row.raising)) / n, n, float(sum(row.lowering)) / m, m))
-    return [one for one in found if one[3] > 0]
+    return [one for one in found if one[1] > 0 and one[3] > 0]
 
 
 def _pair(

@@ -23,7 +23,8 @@ from .shown import interval, places, to_place, value_and
 
 
 class Report(Struct, frozen=True):
-    """One report. `improve` are things to do, the most useful first; `how` says by which formulas it was worked out."""
+    """One report. `improve` are things to do, the most useful first; `told` says how the table was read, `how` by which
+    formulas all was worked out."""
 
     title: str
     scene: Scene | None
@@ -39,6 +40,7 @@ class Report(Struct, frozen=True):
     accounting: str
     refused: Table | None
     improve: tuple[str, ...]
+    told: tuple[str, ...]
     how: tuple[str, ...]
     cautions: tuple[Caution, ...]
     general: str = bench_words.GENERAL
@@ -62,6 +64,7 @@ def report(of: Measured, rig: Rig) -> Report:
         accounting=accounting(of.readings),
         refused=refused(of.readings),
         improve=improve(of),
+        told=of.readings.told,
         how=_how(of),
         cautions=cautions(rig, answer),
     )
@@ -324,7 +327,7 @@ def _advised(of: Measured, one: Advice) -> str:
 
 
 def _how(of: Measured) -> tuple[str, ...]:
-    said = [*of.readings.told, words.MODEL]
+    said = [words.MODEL]
     if of.residuals:
         said += [words.FIT, words.PROPAGATED]
     if of.draws:
