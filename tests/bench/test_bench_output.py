@@ -278,3 +278,18 @@ def test_planning_needs_neither_print_nor_fits() -> None:
         "assert not {'typst', 'scipy', 'pyvips', 'lets_plot'} & set(sys.modules)\n"
     )
     subprocess.run([sys.executable, "-c", code], check=True, capture_output=True)
+
+
+def test_what_the_loss_rests_on_is_said() -> None:
+    text = (SHELF / "planter.rig").read_text(encoding="utf-8")
+    block = '[[block]]\nname = "double"\nsheaves = 2\ncount = 2\nradius = "18 mm"\nmass = "72 g"\nefficiency = "93 %"\n'
+    assert "95\u00a0% of the pull, assumed" in sheet(planned(ready("planter"))).readings.note
+    assert "93\u00a0% of the pull;" in sheet(planned(ready("planter"), kit_of(SMALL + block))).readings.note
+    rig, _ = api.read(text, {"upper.efficiency": "91 %", "lower.efficiency": "92 %"})
+    assert rig is not None
+    assert "91\u00a0% to 92\u00a0%, its own, of the pull;" in sheet(planned(rig)).readings.note
+
+
+@pytest.mark.parametrize(("name", "says"), [("planter", "hanging on the rope"), ("gun-up", "an upward pull as large")])
+def test_what_is_assumed_of_whoever_pulls_on_is_said(name: str, says: str) -> None:
+    assert says in sheet(planned(ready(name))).anchors.note

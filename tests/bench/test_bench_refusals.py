@@ -68,6 +68,10 @@ def test_rigs_that_give_nothing_to_read(name: str, code: str) -> None:
     assert no.do.endswith(".")
 
 
+def test_a_load_in_the_hand_is_no_tackle() -> None:
+    assert declined(rig_of("load bell weight 50 N\nrope line: bell, hand\n")).code == "bench-no-sheave"
+
+
 def test_a_letter_alone_that_counts_is_asked_for() -> None:
     text = "fixed top sheaves 1\nmoving low sheaves 1, weight w, carries bell\nload bell weight 60 N\n"
     text += "rope line: low, over top, under low, hand\n"

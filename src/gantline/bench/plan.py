@@ -39,8 +39,9 @@ class Reading(Struct, frozen=True):
 class Plan(Struct, frozen=True):
     """A demonstration. `rig` has the kit's blocks and the load to hang; `answer` has the losses expected of it.
 
-    `efficiency` is the lowest and highest that the bands hold for; `rise` (m) is how far to raise, `haul` (m) the rope
-    that takes. `seen` is None where the rig is outside what a trial can tell.
+    `efficiency` is the lowest and highest that the bands hold for; `loss_assumed`: neither kit nor file gives that of
+    every sheave. `rise` (m) is how far to raise, `haul` (m) the rope that takes. `seen` is None where the rig is outside
+    what a trial can tell.
     """
 
     rig: Rig
@@ -50,6 +51,7 @@ class Plan(Struct, frozen=True):
     choice: Choice
     readings: tuple[Reading, ...]
     efficiency: tuple[Fraction, Fraction]
+    loss_assumed: bool
     room: Room
     rise: Fraction
     haul: Fraction
@@ -176,7 +178,8 @@ def _planned(
     far = _rise(rig, space)
     ratio = answer.velocity_ratio.number or Fraction(0)
     return Plan(
-        rig, answer, kit, taken, choice, _readings(choice, answer, best, worst), (low, high), space, far, far * ratio,
+        rig, answer, kit, taken, choice, _readings(choice, answer, best, worst), (low, high),
+        not all(sheave.efficiency for sheave in fitted.sheaves), space, far, far * ratio,
         cord, cuts(rig, space, size, number(cord.diameter)), anchors(rig, worst, space.meets, symbols),
         marks(rig, rise), laws(rig, answer, symbols),
         seen(rig, taken, cord, space), cautions(rig, worst),

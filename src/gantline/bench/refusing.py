@@ -28,7 +28,7 @@ class Declined(Struct, frozen=True):
 
 def declined(rig: Rig, answer: Answer) -> Declined | None:
     """Why this rig is not planned for the bench, None where nothing speaks against it."""
-    return _people(rig) or _hand(rig) or _loads(rig) or _status(rig, answer)
+    return _people(rig) or _hand(rig) or _sheaves(rig) or _loads(rig) or _status(rig, answer)
 
 
 def _people(rig: Rig) -> Declined | None:
@@ -56,6 +56,15 @@ def _hand(rig: Rig) -> Declined | None:
         "bench-no-hand", "no hand hauls in this rig, so there is no pull to read on a scale",
         "the plan is chosen so that a scale at the hand reads well",
         "lead one end of a rope to `hand`; `gantline solve` and `gantline lesson` need none.",
+    )  # fmt: skip
+
+
+def _sheaves(rig: Rig) -> Declined | None:
+    if rig.sheaves:
+        return None
+    return Declined(
+        "bench-no-sheave", "no rope runs over a wheel in this rig", "then the pull is the load, and nothing is to be shown",
+        "lead the rope over a block.",
     )  # fmt: skip
 
 

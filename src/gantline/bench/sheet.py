@@ -15,6 +15,7 @@ from .laws import Law
 from .marks import Mark
 from .plan import Plan, Reading
 from .room import PAD, SHORT, assumed, stacked
+from .scales import pulls_down
 from .seen import Seen, Tilt
 from .steps import steps
 from .words import fixed, listed, metres, newtons, percent
@@ -203,8 +204,8 @@ def _readings(plan: Plan) -> Table:
     return Table(
         "What you will read",
         ("", "pull, N", "from – to", f"scale, {unit}", "from – to"), rows,
-        f"Each wheel keeps {_keeps(plan)} of the pull; from – to: {percent(high)} to {percent(low)} "
-        f"({BEST.source}). Half a division more or less: {half}.",
+        f"Each wheel keeps {_keeps(plan)} of the pull{', assumed' * plan.loss_assumed}; from – to: {percent(high)} to "
+        f"{percent(low)} ({BEST.source}). Half a division more or less: {half}.",
     )  # fmt: skip
 
 
@@ -238,9 +239,15 @@ def _anchors(plan: Plan) -> Table:
     sideways = " Level runs pull sideways as well." * any(anchor.sideways for anchor in plan.anchors)
     return Table(
         "What each fixed part carries, N", ("", "at rest", "hauling", "letting down", "blocks met"), rows,
-        f"Down is positive; with the worst wheels above. Blocks met: {words.kilograms(HANGER_ON.value)} hanging on the "
-        f"rope ({HANGER_ON.source}).{unknown}{sideways}",
+        f"Down is positive; with the worst wheels above. {_hanger_on(plan)}{unknown}{sideways}",
     )  # fmt: skip
+
+
+def _hanger_on(plan: Plan) -> str:
+    mass = words.kilograms(HANGER_ON.value)
+    if pulls_down(plan.rig):
+        return f"Blocks met: {mass} hanging on the rope ({HANGER_ON.source})."
+    return f"Blocks met: an upward pull as large as {mass} weigh (assumed; bent knees can do more)."
 
 
 def _force(force: Fraction | None) -> str:
@@ -323,7 +330,7 @@ def _met(plan: Plan) -> tuple[Caution, ...]:
         return ()
     most, name = max(forces)
     says = (
-        f"Stop well before blocks meet. Past that the fixing feels whatever is pulled: {newtons(most)} at {name} if a "
-        "person hangs on."
+        f"Stop well before blocks meet. Past that the fixing feels whatever is pulled: {newtons(most)} at {name} if "
+        f"somebody pulls with as much as {words.kilograms(HANGER_ON.value)} weigh."
     )
     return (Caution("met", says, words.OWN),)
