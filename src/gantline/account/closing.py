@@ -13,6 +13,7 @@ from .facts import Facts
 from .loss import really
 from .phrases import en
 from .steps import asked_letter
+from .tipping import tips
 from .writing import Writer
 from .wrong import named
 
@@ -22,6 +23,7 @@ def close(writer: Writer, words: dict[str, str], idea: str) -> Account:
     facts = writer.facts
     mistake = wrong(writer, idea, words)
     really(writer)
+    tips(writer)
     result = facts.ideal.load if facts.ideal.load is not None else facts.ideal.effort
     letter = asked_letter(facts) or Symbol(facts.rig.effort_symbol)
     formula = Equation((letter, result.formula)) if result is not None and result.formula is not None else None

@@ -8,7 +8,7 @@ from .facts import Body, Facts
 
 # What may be true of a rig, and of one step of an account.
 KNOWN = frozenset((
-    "N=1", "N=2", "N>2", "N>6", "accelerates", "asked", "dead-end-moving", "effort-asked", "effort-given",
+    "assumed-sizes", "N=1", "N=2", "N>2", "N>6", "accelerates", "asked", "dead-end-moving", "effort-asked", "effort-given",
     "hand-inside", "helps", "holds", "impossible", "indeterminate", "load-asked", "lossy", "lowers", "ma=1",
     "ma=vr", "ma>vr", "numeric", "one-load", "one-rope", "one-weight", "one-wheel", "own-block", "own-heavy",
     "own-none", "own-runner", "own-wheel", "rider", "ropes", "several-bodies", "shared", "slack", "symbolic",

@@ -128,7 +128,7 @@ class Writer:
         bare = style == "bare" or not unit.name
         spoken = figure.text if bare else en.measured(figure, number, unit)
         hedge = en.hedge(figure) if style == "near" else "about " if style == "rough" else ""
-        shown = figure.text if bare else f"{figure.text} {unit.name}"
+        shown = figure.text if bare else f"{figure.text}°" if unit.name == "deg" else f"{figure.text} {unit.name}"
         return Said(name, value, hedge + spoken, hedge + shown)
 
     # -- steps ------------------------------------------------------------------------------------------------------

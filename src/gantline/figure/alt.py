@@ -22,6 +22,7 @@ SHOWS: dict[str, tuple[str, str]] = {
     "motion": ("Three states stand side by side, with paint marks on the rope and a dot on each wheel.", "ways"),
     "as-built": ("Beside it the same rig stands as it is built, its wheels side by side on their axles.", ""),
     "tried": ("With perfect wheels at the left and as it is really seen at the right, at true tilt.", "tilts"),
+    "tip": ("The moving block hangs at the tilt that real wheels give it, against a level line.", "tilts"),
     "ask": ("A hollow dashed arrow stands at the hand: how large the pull is, is asked.", ""),
     "equal": ("The same letter stands at every strand of one rope.", ""),
     "balance": ("The pulls that cross the dashed line are stacked beside the weights, to one scale.", "pulls"),

@@ -10,7 +10,7 @@ from typing import Any
 from msgspec import Struct
 from msgspec.structs import replace
 
-from gantline.mechanics import FIXED, Moment, Setup
+from gantline.mechanics import FIXED, Moment, Setup, Steady
 
 from .glyphs.load import ring_height
 from .layout import Body, Layout, NotDrawable, Wheel
@@ -42,6 +42,13 @@ def pose(layout: Layout, setup: Setup, moment: Moment) -> Pose:
         turns={name: -degrees(turn) * sheaves[name] for name, turn in moment.turns.items() if name in sheaves},
         hand=moment.hand * scale,
     )
+
+
+def tipped(layout: Layout, setup: Setup, state: Steady) -> Pose:
+    """The steady tilt alone, every block where the figure has it."""
+    of = _bodies(layout, setup)
+    tilts = {of[name]: tilt * _sense(layout, setup, layout.body(of[name])) for name, tilt in state.tilt.items()}
+    return Pose({}, tilts, {}, 0.0)
 
 
 def scale_of(layout: Layout, setup: Setup) -> float:

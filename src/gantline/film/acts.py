@@ -72,7 +72,7 @@ def step_changes(stage: Stage, step: Step, says: str, before: Scenery) -> tuple[
 def _view(step: Step) -> str:
     """What is drawn: only the bag where a cut is made, and nothing that has not been said yet or is not so here."""
     early = step.view in ("units", "newton") and not step.marks
-    return "bare" if early or step.id in ("recap", "twist", "answer") else {"cut": "count"}.get(step.view, step.view)
+    return "bare" if early or step.id in ("recap", "twist", "answer", "tilt") else {"cut": "count"}.get(step.view, step.view)
 
 
 def _marks(step: Step) -> tuple[tuple[str, str], ...]:

@@ -21,6 +21,7 @@ from . import (
     numbered,
     solve,
     tensions,
+    tip,
     tried,
     units,
     work,
@@ -55,5 +56,6 @@ VIEWS: dict[str, View] = {
     "gain": View(gain.draw, "steps", public=False),
     "work": View(work.draw, "steps", takes="way", public=False),
     "units": View(units.draw, "steps", public=False),
+    "tip": View(tip.draw, "steps", public=False),
     "newton": View(newton.draw, "steps", public=False),
 }

@@ -34,7 +34,7 @@ def draw(plate: Plate, hand: float | None = None) -> None:
         plate.layout = start
         if number:
             after = draw_posed(plate, real)
-            tilts = _tilts(plate, after, real)
+            tilts = tilts_beside(plate, after, real)
             plate.sheet.layer = "label"
             settle(plate, [*tilts, *_rises(plate, after, moment)])
         else:
@@ -120,7 +120,7 @@ def _ideal_rise(plate: Plate, layout: Layout, seen: Trial, moment: Moment) -> li
     return wanted
 
 
-def _tilts(plate: Plate, layout: Layout, at: Pose) -> list[Wanted]:
+def tilts_beside(plate: Plate, layout: Layout, at: Pose) -> list[Wanted]:
     """A level line through the bar of each tilted block; its angle wants to stand at an end of the line."""
     plate.sheet.layer = "level"
     tilts = {body: at.tilts.get(body.name, 0.0) for body in layout.bodies}

@@ -88,6 +88,22 @@ CLOSING: Frames = {
             "at rest",
         ),
     ),
+    "tilt": (
+        F("symbolic", ""),
+        F("lowers", ""),
+        F(
+            "assumed-sizes",
+            "And [the block] will not hang level: the strands nearest your hand pull hardest, so that side rides "
+            "higher. With wheels and hook of a usual size it tips {tilt}.",
+            "the block tips",
+        ),
+        F(
+            "",
+            "And [the block] will not hang level: the strands nearest your hand pull hardest, so that side rides "
+            "higher. It tips {tilt}.",
+            "the block tips",
+        ),
+    ),
     "recap": (F("", ""),),
     "twist": (
         F(

@@ -26,6 +26,7 @@ ENDINGS = {
     "no-start": "with the load on the floor, the rope cannot be taut everywhere",
     "topples": "block {parts} would lean past 60 degrees or topple, where strands run plumb no more",
     "idle": "rope over {parts} stands still while all else runs, and how it pulls depends on what went before",
+    "jams": "friction jams it: no pull on the rope makes it run",
     "runs-not-back": "the rope would have to push at {parts}: the rig does not run back by itself",
     "strand-slack": "{parts} would have to push, so the rope hangs slack there; only the readings tell what is left",
     "hook-slack": "from {hand} of rope on, block {parts} no longer hangs on to its load, and nothing tells how it lies",
