@@ -8,18 +8,18 @@ from .facts import Body, Facts
 
 # What may be true of a rig, and of one step of an account.
 KNOWN = frozenset((
-    "assumed-sizes", "N=1", "N=2", "N>2", "N>6", "accelerates", "asked", "dead-end-moving", "effort-asked", "effort-given",
+    "N=1", "N=2", "N>2", "N>6", "accelerates", "asked", "dead-end-moving", "effort-asked", "effort-given",
     "hand-inside", "helps", "holds", "impossible", "indeterminate", "load-asked", "lossy", "lowers", "ma=1",
     "ma=vr", "ma>vr", "numeric", "one-load", "one-rope", "one-weight", "one-wheel", "own-block", "own-heavy",
     "own-none", "own-runner", "own-wheel", "rider", "ropes", "several-bodies", "shared", "slack", "symbolic",
     "two-ropes", "two-weights", "unit-gain",
 ))  # fmt: skip
 STEP = frozenset((
-    "E=1", "E=2", "above", "alike", "alone", "below", "bodies", "carried", "down", "equal", "even", "falls",
-    "first", "flyer", "free", "friend", "gives", "half", "hanging", "heavy", "held", "later", "less", "let-go",
-    "light", "load", "loose", "lowering-first", "many-help", "massed", "meet", "merged", "minus", "more", "moves",
-    "once", "one", "pair", "plus", "pull-given", "pulled-up", "ratio", "rest", "rises", "runner", "several",
-    "single", "sinking", "stays", "still", "turned", "twice", "two", "up", "weighs", "whole",
+    "E=1", "E=2", "above", "alike", "alone", "assumed-sizes", "below", "bodies", "carried", "down", "equal", "even",
+    "falls", "first", "flyer", "free", "friend", "gives", "half", "hanging", "heavy", "held", "later", "less",
+    "let-go", "light", "load", "loose", "lowering-first", "many-help", "massed", "meet", "merged", "minus", "more",
+    "moves", "once", "one", "pair", "plus", "pull-given", "pulled-up", "ratio", "rest", "rises", "runner",
+    "several", "single", "sinking", "stays", "still", "turned", "twice", "two", "up", "weighs", "whole",
 ))  # fmt: skip
 
 
