@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 WAYS = ("raising", "lowering", "second")  # of a trial
 READ_AT_MOST = 64 * 1024 + 1  # one byte past what the notation allows, so that the notation itself says so
-READINGS_AT_MOST = 16 * 1024 * 1024 + 1  # the same for a table of readings
+READINGS_AT_MOST = 32 * 1024 * 1024 + 1  # the same for a table of readings
 
 
 class Solved(Struct, frozen=True):

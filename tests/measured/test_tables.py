@@ -160,7 +160,7 @@ def test_a_cell_with_a_line_end_counts_from_where_its_row_begins() -> None:
     (b"load (g);load (kg);raise (N)\n", "readings-column-twice"), (b"load (g);raise (mm)\n", "readings-unit"),
     (b"load (cm);raise (N)\n", "readings-unit"), (b"load (g);raise (bananas)\n", "readings-unit"),
     (b"load (g);hand travel (cm)\n", "readings-column-missing"), (b"raise (N);block (g)\n", "readings-column-missing"),
-    (b"load (g);raise (N)\n" + b"x" * (17 * 1024 * 1024), "readings-too-large"),
+    (b"load (g);raise (N)\n" + b"x" * (33 * 1024 * 1024), "readings-too-large"),
     (b"load (g);raise (N)\n" + b"x" * 200_000 + b";1\n", "readings-too-large"),
     (b"load (g);raise (N)\n" + b";" * 2000 + b"\n", "readings-too-large"),
 ], ids=lambda value: value if isinstance(value, str) else value[:12].decode("latin-1"))  # fmt: skip

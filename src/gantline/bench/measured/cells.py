@@ -12,6 +12,7 @@ from .headers import heading
 from .text import Unreadable, stop
 
 NAMES = {",": "commas", ";": "semicolons", "\t": "tabs"}
+_THERE = "x"  # stands for whatever stood in a cell that is not used
 _HEAD_WITHIN = 40  # lines in which the headings must stand
 MOST_COLUMNS = 1000
 
@@ -64,7 +65,8 @@ def _grid(text: str, sign: str, first: int) -> Grid:
     rest = records(text, sign, first)
     for record in rest:
         if _headings(record) >= 2:
-            return Grid(record, tuple(rest), len(above), sign)
+            used = frozenset(n for n, cell in enumerate(record.cells) if heading(cell))
+            return Grid(record, tuple(_kept(row, used) for row in rest), len(above), sign)
         above.append(record)
         if len(above) > _HEAD_WITHIN:
             break
@@ -73,6 +75,13 @@ def _grid(text: str, sign: str, first: int) -> Grid:
         "without them nothing says which number is a load and which a pull",
         "head the columns, such as: load (g), raise (N), lower (N).",
     )  # fmt: skip
+
+
+def _kept(record: Record, used: frozenset[int]) -> Record:
+    """The row with nothing left in the columns that are not used but whether something stood there."""
+    return Record(
+        record.line, tuple(cell if n in used else _THERE * bool(cell.strip()) for n, cell in enumerate(record.cells))
+    )
 
 
 def records(text: str, sign: str, first: int = 1) -> Iterator[Record]:

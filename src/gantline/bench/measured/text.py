@@ -4,7 +4,7 @@ import re
 
 from gantline.problems import Place, Problem
 
-MOST_BYTES = 16 * 1024 * 1024  # about 100,000 rows of thirty cells
+MOST_BYTES = 32 * 1024 * 1024  # about 100,000 rows of thirty cells
 _MARKS = ((b"\xef\xbb\xbf", "utf-8"), (b"\xff\xfe", "utf-16-le"), (b"\xfe\xff", "utf-16-be"))
 _LINE_END = re.compile(r"\r\n?")
 
