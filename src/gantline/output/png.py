@@ -5,6 +5,7 @@ import tempfile
 from functools import cache
 from importlib.resources import as_file, files
 from pathlib import Path
+from threading import Lock
 from xml.sax.saxutils import escape
 
 from gantline.figure import Scene
@@ -16,6 +17,9 @@ _FONTCONFIG = """<?xml version="1.0"?>
 <!DOCTYPE fontconfig SYSTEM "fonts.dtd">
 <fontconfig><dir>{fonts}</dir><cachedir>{cache}</cachedir></fontconfig>
 """
+
+
+_ONE_FOLDER = Lock()  # a cached function may run twice where two threads call it at once
 
 
 def write(scene: Scene, theme: str = "light", width: int = 1200) -> bytes:
@@ -38,7 +42,8 @@ def _ground(theme: str) -> list[int]:
 
 def use_packaged_fonts() -> None:
     """Points fontconfig at the packaged fonts; it reads this once, when it is first used in the process."""
-    os.environ["FONTCONFIG_FILE"] = str(Path(_folder().name, "fonts.conf"))
+    with _ONE_FOLDER:
+        os.environ["FONTCONFIG_FILE"] = str(Path(_folder().name, "fonts.conf"))
 
 
 @cache

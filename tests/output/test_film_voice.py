@@ -1,0 +1,70 @@
+"""A film of ten minutes cut to a voice: sound and picture are taken out of the file again, and keep together."""
+
+from pathlib import Path
+
+import numpy
+import pytest
+from ready import shelf
+
+from gantline.account import Account, explain
+from gantline.film import Act, Storyboard, Tap, Taps, board
+from gantline.output import film_sound, voice
+from gantline.output.film_folder import build
+from gantline.output.film_segments import Look
+from gantline.output.film_sound import RATE, Sound
+from gantline.output.narration import Narrated
+
+LONG, SIZE, TOGETHER = 35.4321, 90, 0.04  # s of every step, px, and s that sound and picture may be apart
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory: pytest.TempPathFactory) -> tuple[Storyboard, Path]:
+    rig, answer = shelf("planter")
+    account = explain(rig, answer)
+    assert isinstance(account, Account)
+    story = board([Act("planter", rig, answer, account)])
+    steps = [shot.id for shot in story.shots if shot.says]
+    taps = Taps(LONG * len(steps), tuple(Tap(step, LONG * n) for n, step in enumerate(steps)))
+    samples = numpy.zeros(round(taps.seconds * RATE), "<i2")
+    burst = (16_000 * numpy.sin(2 * numpy.pi * 880 * numpy.arange(RATE // 5) / RATE)).astype("<i2")
+    for tap in taps.steps:
+        samples[round((tap.start + 0.1) * RATE) :][: len(burst)] = burst
+    told = voice.cut(story, Sound(samples.tobytes()), taps)
+    folder = tmp_path_factory.mktemp("film")
+    look = Look(size=SIZE, kinds=("mp4",))
+    done = build(Narrated(told.board, told.track, told.taps), folder / "made", look, folder / "kept")
+    return told.board, done.film
+
+
+def changes(file: Path, starts: list[float]) -> list[float]:
+    """How long after each of these moments the picture has plainly changed, told from the frames as they are shown."""
+    import av
+
+    found, left, rest = list[float](), list(starts), None
+    with av.open(str(file)) as film:
+        for frame in film.decode(film.streams.video[0]):
+            picture = numpy.frombuffer(frame.planes[0], "u1").astype(int)
+            time = float(frame.pts * frame.time_base)
+            if left and time >= left[0] - 1e-6:
+                began, rest = left.pop(0), picture
+            elif rest is not None and (abs(picture - rest) > 60).sum() > 3:
+                found.append(time - began)
+                rest = None
+    return found
+
+
+def test_bursts_come_with_the_first_move_of_their_steps_over_ten_minutes(made: tuple[Storyboard, Path]) -> None:
+    story, file = made
+    assert story.seconds > 600
+    samples = numpy.frombuffer(film_sound.read(file).pcm, "<i2")
+    loud = numpy.flatnonzero(abs(samples.astype(int)) > 6000) / RATE
+    heard = loud[numpy.concatenate([[True], numpy.diff(loud) > 1])] - 0.1
+    shots = [shot for shot in story.shots if shot.says]
+    assert heard == pytest.approx([shot.start for shot in shots], abs=TOGETHER)
+    moved = numpy.array(changes(file, [shot.start for shot in shots])) + [shot.start for shot in shots]
+    late = moved - heard  # every step begins with the same kind of move, which sometimes changes nothing yet
+    usual = numpy.median(late)
+    assert shots[0].moves[0].start < usual < shots[0].moves[0].end
+    assert (late > usual - TOGETHER).all()
+    assert (abs(late - usual) < TOGETHER).sum() >= 13
+    assert abs(numpy.median(late[-6:]) - numpy.median(late[1:7])) < 1 / 30 + 1e-3  # without drift
