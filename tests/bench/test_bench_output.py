@@ -82,11 +82,9 @@ def test_markup_is_valid(tmp_path: Path) -> None:
     if shutil.which("java") is None or not CHECKER.exists():
         warnings.warn(f"HTML IS NOT CHECKED: Java or {CHECKER.name} is missing", UserWarning, stacklevel=1)
         pytest.skip("needs Java and tools/node_modules (npm ci)")
-    kinds = ("leads-two", "runners-three")
-    pages = [tmp_path / f"{name}.html" for name in kinds]
-    for name, page in zip(kinds, pages, strict=True):
-        page.write_text(bench_html.write(sheet(planned(ready(name)))), encoding="utf-8")
-    command = ["java", "-jar", str(CHECKER), "--errors-only", *map(str, pages)]
+    page = tmp_path / "plan.html"
+    page.write_text(bench_html.write(sheet(planned(ready("runners-three")))), encoding="utf-8")
+    command = ["java", "-jar", str(CHECKER), "--errors-only", str(page)]
     found = subprocess.run(command, capture_output=True, text=True, check=False)
     assert found.stderr.splitlines()[:20] == []
     assert found.returncode == 0

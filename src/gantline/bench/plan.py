@@ -40,8 +40,8 @@ class Plan(Struct, frozen=True):
     """A demonstration. `rig` has the kit's blocks and the load to hang; `answer` has the losses expected of it.
 
     `efficiency` is the lowest and highest that the bands hold for; `loss_assumed`: neither kit nor file gives that of
-    every sheave. `rise` (m) is how far to raise, `haul` (m) the rope that takes. `seen` is None where the rig is outside
-    what a trial can tell.
+    every sheave. `rise` (m) is how far to raise, `haul` (m) the rope that takes. `seen` is None where the
+    rig is outside what a trial can tell.
     """
 
     rig: Rig

@@ -63,7 +63,7 @@ def _sheaves(rig: Rig) -> Declined | None:
     if rig.sheaves:
         return None
     return Declined(
-        "bench-no-sheave", "no rope runs over a wheel in this rig", "then the pull is the load, and nothing is to be shown",
+        "bench-no-sheave", "no rope runs over a wheel in this rig", "then the pull is the load: nothing to be shown",
         "lead the rope over a block.",
     )  # fmt: skip
 
