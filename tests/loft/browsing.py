@@ -71,7 +71,7 @@ class Window:
         self.ready()
         if name:
             self.page.wait_for_selector("#plate svg[data-view]")
-            self.page.wait_for_selector("#steps button")
+            self.page.wait_for_selector("#steps button", state="attached")
         return self.page
 
     def end(self) -> list[str]:

@@ -1,4 +1,4 @@
-"""The loft's checks share `inside` and `outside`, which lie beside them, and the stock of bad texts."""
+"""The loft's checks share what lies beside them, the stock of bad texts, and the accessibility checker."""
 
 import sys
 from collections.abc import Callable, Iterator
@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import Browser
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "notation"))
+sys.path.insert(0, str(Path(__file__).parents[1] / "output"))
 sys.path.insert(0, str(Path(__file__).parent))
 
 from browsing import Window, chart, started

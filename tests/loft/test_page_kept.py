@@ -1,4 +1,4 @@
-"""Nothing typed is lost: kept as it is made, through a killed server and a reload, beside other windows and programs."""
+"""Nothing typed is lost: kept as it is made, through a killed server and a reload, beside other windows."""
 
 import os
 import signal

@@ -134,7 +134,7 @@ export function Rules({ store, edit, light, writeIn }) {
 }
 
 // What is written stands in the name too, for those who speak what they see.
-function aloud(one, value) { return `${one.says} (${spaced(value || one.value)}), can be changed`; }
+function aloud(one, value) { return `${one.says}, can be changed: ${spaced(value || one.value)}`; }
 
 function lit(one) { return [...one.ids, ...one.parts, ...(['raise', 'lower', 'effort'].includes(one.key) ? ['hand'] : [])]; }
 
