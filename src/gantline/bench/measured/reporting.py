@@ -210,9 +210,10 @@ def _against(of: Measured, law: Ratio) -> str:
     shown = to_place(apart, places(u))
     if apart <= 2 * u:
         return f"The fit says {value_and(one.value, one.combined.u)[0]}: {shown} apart, which the uncertainties allow."
-    drag = next((each for each in of.estimates if each.name in ("drag", "zero") and each.value), None)
-    why = "; the fit has drag and zero in it, the law has not" if drag is not None else ""
-    return f"The fit says {value_and(one.value, one.combined.u)[0]}: {shown} apart, more than they allow{why}."
+    return (
+        f"The fit says {value_and(one.value, one.combined.u)[0]}: {shown} apart, more than they allow; the law leaves "
+        "drag and zero out, the fit does not."
+    )
 
 
 def _pairs(of: Measured) -> Table | None:
@@ -267,7 +268,7 @@ def _freedom(freedom: float) -> str:
 
 def _unstated(of: Measured) -> str:
     limits = of.settings.limits
-    both = (("the masses' error (--masses)", limits.masses), ("the scale's gain (--gain)", limits.gain))
+    both = (("errors of the masses", limits.masses), ("an error of the scale's gain", limits.gain))
     missing = [name for name, said in both if said is None]
     division = f"Division of the scale: {of.division:g} N, {_division_from(of)}."
     return f"{division} Not stated, so not counted: {words.listed(missing)}." if missing else division
@@ -285,7 +286,7 @@ def _lines(of: Measured) -> Table | None:
     )  # fmt: skip
     if not rows:
         return None
-    head = ("", "slope a", "its uncertainty", "pull at no load b", "its uncertainty", "correlation")
+    head = ("", "slope a", "u(a)", "at no load b", "u(b)", "correlation")
     kind = (
         "best line by the effective variance, loads and pulls both in error" if of.settings.limits.masses
         else "weighted line, loads without error"
@@ -332,5 +333,5 @@ def _how(of: Measured) -> tuple[str, ...]:
         said += [words.FIT, words.PROPAGATED]
     if of.draws:
         said.append(words.drawn(of.draws))
-    said.append(f"The interval holds {LEVEL:.0%} in the long run: of 100 such series about 95 hold the true value.")
+    said.append(f"In the long run, of 100 such series {LEVEL * 100:.0f} or so have an interval that holds the truth.")
     return tuple(said)
