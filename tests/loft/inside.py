@@ -3,9 +3,10 @@
 import asyncio
 import hashlib
 import json
-from collections.abc import Sequence
+import threading
+from collections.abc import Coroutine, Sequence
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 from urllib.parse import unquote
 
 from msgspec import Struct
@@ -25,6 +26,7 @@ COOKIE = ("cookie", f"gantline={TOKEN}")
 OWN = [("content-type", "application/json"), ("x-gantline", "1")]
 
 Headers = Sequence[tuple[str, str]]
+Answer = TypeVar("Answer")
 
 
 class Reply(Struct, frozen=True):
@@ -37,11 +39,14 @@ class Reply(Struct, frozen=True):
 
 
 class Inside:
-    """One application on one folder, with its own loop; `close` ends its workers."""
+    """One application on one folder, with a loop in a thread of its own (a browser that is driven from the same process
+    keeps the main thread's loop busy); `close` ends it and its workers."""
 
     def __init__(self, folder: Path, keys: Keys = KEYS, opened_on: str | None = None) -> None:
         self.folder = folder
         self.loop = asyncio.new_event_loop()
+        self.thread = threading.Thread(target=self.loop.run_forever, daemon=True)
+        self.thread.start()
         self.workers = Workers(1)
         self.loft = Loft(Folder(folder), self.workers, opened_on)
         self.app = application(self.loft, keys)
@@ -56,7 +61,11 @@ class Inside:
             "root_path": "", "headers": [(k.lower().encode(), v.encode("latin-1", "replace")) for k, v in headers],
             "client": ("127.0.0.1", 50000), "server": ("127.0.0.1", PORT), "state": {},
         }  # fmt: skip
-        return self.loop.run_until_complete(self._call(scope, body))
+        return self.wait(self._call(scope, body))
+
+    def wait(self, work: Coroutine[Any, Any, Answer]) -> Answer:
+        """What comes of work in the loft's loop."""
+        return asyncio.run_coroutine_threadsafe(work, self.loop).result()
 
     async def _call(self, scope: dict[str, Any], body: bytes) -> Reply:
         sent: list[dict[str, Any]] = []
@@ -86,8 +95,10 @@ class Inside:
         return self.send("/api/file", {"name": name, "text": text, "base": base, "says": says}, "PUT")
 
     def close(self) -> None:
-        self.loop.run_until_complete(self.workers.close())
-        self.loop.run_until_complete(self.loop.shutdown_default_executor())
+        self.wait(self.workers.close())
+        self.wait(self.loop.shutdown_default_executor())
+        self.loop.call_soon_threadsafe(self.loop.stop)
+        self.thread.join()
         self.loop.close()
 
 

@@ -230,7 +230,7 @@ def test_a13_sockets_are_closed_unheard(fortress: Inside) -> None:
 
     for headers in ([("host", HOST), COOKIE], [("host", HOST)], [("host", "evil.example"), COOKIE]):
         scope = {"type": "websocket", "path": "/api/see", "headers": [(k.encode(), v.encode()) for k, v in headers]}
-        fortress.loop.run_until_complete(fortress.app(scope, receive, send))
+        fortress.wait(fortress.app(scope, receive, send))
     assert {message["type"] for message in said} == {"websocket.close"}
 
 

@@ -59,6 +59,7 @@ def folder(tmp_path: Path) -> Path:
     return tmp_path
 
 
+@pytest.mark.filterwarnings("ignore:.*multi-threaded, use of fork:DeprecationWarning")  # the child only saves
 def test_killed_at_moments_drawn_by_chance(folder: Path) -> None:
     chance = random.Random(20)
     kept = 1000

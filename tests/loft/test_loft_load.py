@@ -3,6 +3,7 @@
 import asyncio
 import socket
 import sys
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
@@ -15,7 +16,8 @@ from editors import edit_together
 
 
 def test_two_hundred_editors_and_no_error() -> None:
-    met = edit_together(200, 1, 0.3)
+    with ThreadPoolExecutor(1) as apart:  # a browser driven from the same process keeps the main thread's loop busy
+        met = apart.submit(edit_together, 200, 1, 0.3).result()
     assert met.errors == []
     assert len(met.seconds) == 200
 
@@ -65,6 +67,6 @@ def test_a_connection_on_which_no_request_comes_is_closed(tmp_path: Path, monkey
             return found
 
     try:
-        assert inside.loop.run_until_complete(all_closed()) == [True] * 4
+        assert inside.wait(all_closed()) == [True] * 4
     finally:
         inside.close()
