@@ -4,6 +4,7 @@ from pathlib import Path
 
 import numpy
 import pytest
+from msgspec.structs import replace
 from ready import shelf
 
 from gantline.account import Account, explain
@@ -17,23 +18,27 @@ from gantline.output.narration import Narrated
 LONG, SIZE, TOGETHER = 35.4321, 90, 0.04  # s of every step, px, and s that sound and picture may be apart
 
 
-@pytest.fixture(scope="module")
-def made(tmp_path_factory: pytest.TempPathFactory) -> tuple[Storyboard, Path]:
+def told() -> Storyboard:
     rig, answer = shelf("planter")
     account = explain(rig, answer)
     assert isinstance(account, Account)
-    story = board([Act("planter", rig, answer, account)])
+    return board([Act("planter", rig, answer, account)])
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory: pytest.TempPathFactory) -> tuple[Storyboard, Path]:
+    story = told()
     steps = [shot.id for shot in story.shots if shot.says]
     taps = Taps(LONG * len(steps), tuple(Tap(step, LONG * n) for n, step in enumerate(steps)))
     samples = numpy.zeros(round(taps.seconds * RATE), "<i2")
     burst = (16_000 * numpy.sin(2 * numpy.pi * 880 * numpy.arange(RATE // 5) / RATE)).astype("<i2")
     for tap in taps.steps:
         samples[round((tap.start + 0.1) * RATE) :][: len(burst)] = burst
-    told = voice.cut(story, Sound(samples.tobytes()), taps)
+    spoken = voice.cut(story, Sound(samples.tobytes()), taps)
     folder = tmp_path_factory.mktemp("film")
     look = Look(size=SIZE, kinds=("mp4",))
-    done = build(Narrated(told.board, told.track, told.taps), folder / "made", look, folder / "kept")
-    return told.board, done.film
+    done = build(Narrated(spoken.board, spoken.track, spoken.taps), folder / "made", look, folder / "kept")
+    return spoken.board, done.film
 
 
 def changes(file: Path, starts: list[float]) -> list[float]:
@@ -68,3 +73,18 @@ def test_bursts_come_with_the_first_move_of_their_steps_over_ten_minutes(made: t
     assert (late > usual - TOGETHER).all()
     assert (abs(late - usual) < TOGETHER).sum() >= 13
     assert abs(numpy.median(late[-6:]) - numpy.median(late[1:7])) < 1 / 30 + 1e-3  # without drift
+
+
+def test_only_the_step_that_was_taken_again_is_drawn_again(tmp_path: Path) -> None:
+    story = told()
+    story = replace(story, shots=story.shots[:5])
+    steps = [shot.id for shot in story.shots if shot.says]
+    drawn = []
+    for longer in (0.0, 1.234):
+        taps = Taps(24 + longer, tuple(Tap(step, 6.05 * n + (longer if n > 1 else 0)) for n, step in enumerate(steps)))
+        made = voice.cut(story, Sound(bytes(2 * 26 * RATE)), taps)
+        look = Look(size=SIZE, kinds=("mp4",))
+        drawn.append(
+            build(Narrated(made.board, made.track, made.taps), tmp_path / "film", look, tmp_path / "kept").drawn
+        )
+    assert drawn == [5, 1]

@@ -132,18 +132,19 @@ def test_pieces_lie_where_their_steps_are_and_silence_between() -> None:
     assert not samples[round(5.0 * RATE) : round(10.4 * RATE)].any()
 
 
-def test_sound_that_runs_on_is_not_touched_and_a_cut_fades() -> None:
+def test_voice_is_never_cut_and_the_room_does_not_fall_silent_between_two_frames() -> None:
     tone = sound_of(0.5 * numpy.sin(2 * numpy.pi * 440 * numpy.arange(4 * RATE) / RATE))
-    bounds = [0.0, 1.00001, 2.34567, 3.3]
-    pieces = [
-        Piece(str(n), a, b, a + 0.123456) for n, (a, b) in enumerate(zip(bounds, [*bounds[1:], 4.0], strict=True))
-    ]
-    track = samples_of(voice.laid(tone, pieces, 5.0))
-    at = round(0.123456 * RATE)
-    inner = slice(round(0.01 * RATE), round(3.99 * RATE))
-    assert (track[at : at + 4 * RATE][inner] == samples_of(tone)[inner]).all()
-    cut = samples_of(voice.laid(tone, [Piece("a", 0.5, 1.2, 0), Piece("b", 2.1, 3, 0.7)], 1.6))
-    assert abs(numpy.diff(cut)).max() <= abs(numpy.diff(samples_of(tone))).max() + 1e-3  # no click at the joint
+    pieces = [Piece("a", 0.0, 1.011, 0.0), Piece("b", 1.011, 2.5, 31 / 30), Piece("c", 2.5, 4.0, 2.6)]
+    track = samples_of(voice.laid(tone, pieces, 6.0))
+    fade = round(0.005 * RATE)
+    for piece in pieces:
+        at, start, stop = (round(second * RATE) for second in (piece.at, piece.start, piece.stop))
+        inner = slice(fade, stop - start - fade)
+        assert (track[at : at + stop - start][inner] == samples_of(tone)[start:stop][inner]).all()
+    assert abs(numpy.diff(track)).max() <= abs(numpy.diff(samples_of(tone))).max() + 0.01  # no click
+    between = track[round(1.0 * RATE) : round(1.028 * RATE)]
+    assert all(abs(between[n:][: RATE // 440]).max() > 0.4 for n in range(0, len(between) - RATE // 440, 50))
+    assert not track[round(2.56 * RATE) : round(2.6 * RATE)].any()  # a longer rest is silence
 
 
 def test_film_is_cut_to_taps_and_its_track_with_it(film: Storyboard) -> None:

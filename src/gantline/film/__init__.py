@@ -6,9 +6,9 @@ from .board import Words, board
 from .captions import Cue, captions, chapters, descriptions
 from .formats import FORMATS, Box, Format
 from .picture import Layer, Moment, Picture
-from .storyboard import Act, Move, Shot, Storyboard, retimed
+from .storyboard import Act, Move, Shot, Storyboard
 from .take import Take, takes
-from .voice import Piece, Tap, Taps, unlike, voiced
+from .voice import FRAMES, Piece, Tap, Taps, unlike, voiced
 from .words import HOLD, LEVELS
 
 if TYPE_CHECKING:
@@ -26,7 +26,7 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
-    "FORMATS", "HOLD", "LEVELS", "Act", "Box", "Cue", "Format", "Layer", "Moment", "Move", "Picture", "Piece", "Shot",
-    "Storyboard", "Take", "Tap", "Taps", "Words", "board", "captions", "chapters", "descriptions", "hear", "matched",
-    "retimed", "takes", "unlike", "voiced",
+    "FORMATS", "FRAMES", "HOLD", "LEVELS", "Act", "Box", "Cue", "Format", "Layer", "Moment", "Move", "Picture", "Piece",
+    "Shot", "Storyboard", "Take", "Tap", "Taps", "Words", "board", "captions", "chapters", "descriptions", "hear",
+    "matched", "takes", "unlike", "voiced",
 ]  # fmt: skip

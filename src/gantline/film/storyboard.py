@@ -1,7 +1,7 @@
 """The nouns of a film. Times are in seconds; everything that moves says which of the seven verbs it does."""
 
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import accumulate
 from typing import Literal
 
 from msgspec import Struct
@@ -78,21 +78,18 @@ class Storyboard(Struct, frozen=True):
         return self.shots[-1].end if self.shots else 0.0
 
 
-def retimed(board: Storyboard, starts: Sequence[float], end: float) -> Storyboard:
-    """The same board cut to given starts: one for each shot, in order, the first at 0; the last shot ends at `end`.
+def retimed(board: Storyboard, frames: Sequence[int], rate: int) -> Storyboard:
+    """The same board with shots of so many frames, at `rate` a second; a shot of as many frames is the same as before.
 
-    Moves keep their order; where a shot is too short for them they go faster. Raises ValueError where the starts are
-    not as many as the shots, do not begin at 0, or do not rise.
+    Moves keep their order; where a shot is too short for them they go faster. Raises ValueError where the lengths are
+    not as many as the shots, or one is not positive.
     """
     from .schedule import scheduled
 
-    times, wanted = [*starts, end], len(board.shots)
-    if len(starts) != wanted or not wanted or times[0] != 0:
-        raise ValueError(f"a film of {wanted} shots needs as many starts, the first at 0; here: {list(starts)}")
-    if any(later <= earlier for earlier, later in pairwise(times)):
-        raise ValueError(f"every shot has to start after the one before it; here: {times}")
+    if len(frames) != len(board.shots) or not all(count > 0 for count in frames):
+        raise ValueError(f"a film of {len(board.shots)} shots needs as many lengths; here: {list(frames)}")
     shots = (
-        replace(shot, start=start, seconds=after - start, moves=scheduled(shot.moves, shot.pause, after - start))
-        for shot, (start, after) in zip(board.shots, pairwise(times), strict=True)
+        replace(shot, start=first / rate, seconds=count / rate, moves=scheduled(shot.moves, shot.pause, count / rate))
+        for shot, count, first in zip(board.shots, frames, accumulate(frames, initial=0), strict=False)
     )
     return replace(board, shots=tuple(shots))

@@ -7,7 +7,7 @@ from msgspec import Struct
 from .schedule import REST, needed
 from .storyboard import Shot, Storyboard, retimed
 
-FRAMES = 30  # a second: shots begin on frames, the voice runs on exactly
+FRAMES = 30  # a second: shots last whole frames, so that a step taken again changes no other shot
 
 
 class Tap(Struct, frozen=True):
@@ -37,23 +37,18 @@ class Piece(Struct, frozen=True):
 
 
 def voiced(board: Storyboard, taps: Taps) -> tuple[Storyboard, tuple[Piece, ...]]:
-    """The board cut to a voice: a shot with a tap is as long as its piece of the sound, and no shorter than its moves.
+    """The board cut to a voice: a shot with a tap lasts its piece of the sound, up to a frame, or what its moves need.
 
-    Shots without a tap keep their length and are silent. A piece that meets the next one in the sound meets it in the
-    film, unless the moves of its shot need longer.
+    Shots without a tap keep their length and are silent. Every piece begins with its shot.
     """
     stops = [*(tap.start for tap in taps.steps[1:]), taps.seconds]
     spoken = {tap.step: (tap.start, stop) for tap, stop in zip(taps.steps, stops, strict=False)}
-    starts, pieces, now = [], [], 0.0
-    for shot in board.shots:
-        starts.append(round(now * FRAMES) / FRAMES)
-        if shot.id in spoken:
-            start, stop = spoken[shot.id]
-            pieces.append(Piece(shot.id, start, stop, now))
-            now += max(stop - start, _least(shot))
-        else:
-            now += shot.seconds
-    return retimed(board, starts, round(now * FRAMES) / FRAMES), tuple(pieces)
+    lengths = [
+        max(spoken[shot.id][1] - spoken[shot.id][0], _least(shot)) if shot.id in spoken else shot.seconds
+        for shot in board.shots
+    ]
+    timed = retimed(board, [-int(-round(length * FRAMES, 3) // 1) for length in lengths], FRAMES)
+    return timed, tuple(Piece(shot.id, *spoken[shot.id], shot.start) for shot in timed.shots if shot.id in spoken)
 
 
 def _least(shot: Shot) -> float:

@@ -8,13 +8,13 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct
 
 from gantline.account import spoken_words
-from gantline.film import Piece, Storyboard, Tap, Taps, unlike, voiced
+from gantline.film import FRAMES, Piece, Storyboard, Tap, Taps, unlike, voiced
 from gantline.problems import Place, Problem
 
 from . import taps as taps_json
 from .film_sound import RATE, Sound
 
-FADE = 0.005  # s at both ends of a run of the voice, so that no cut clicks
+FADE = 0.005  # s at both ends of a piece of the voice, so that no cut clicks
 _FASTEST = 300  # words a minute that nobody passes
 _SILENT, _FULL, _OFTEN = 0.01, 32_700, 1e-4  # of full scale; a sample at full scale; how many of those are clipping
 _SENTENCES = re.compile(r"(?<=[.?!:;]) ")
@@ -69,13 +69,16 @@ def listened(board: Storyboard, sound: Sound) -> tuple[Taps | None, tuple[Proble
 
 
 def laid(sound: Sound, pieces: Sequence[Piece], seconds: float) -> Sound:
-    """The track of a film of `seconds`: each piece of the sound at its place, silence between."""
+    """The track of a film of `seconds`: each piece of the sound at its place. What is left to the next frame is filled
+    with the end of the piece, played back, so that the room does not fall silent; a longer rest is silence."""
     import numpy as np
 
     samples, track = np.frombuffer(sound.pcm, "<i2"), np.zeros(round(seconds * RATE), "<i2")
-    for start, stop, at in _runs(pieces):
-        place = round(at * RATE)
-        run = samples[round(start * RATE) : round(stop * RATE)][: len(track) - place].copy()
+    places = [round(piece.at * RATE) for piece in pieces]
+    for piece, place, after in zip(pieces, places, [*places[1:], len(track)], strict=True):
+        run = samples[round(piece.start * RATE) : round(piece.stop * RATE)][: after - place]
+        left = after - place - len(run)
+        run = np.concatenate([run, run[::-1][:left]]) if left <= RATE // FRAMES else run.copy()
         fade = min(round(FADE * RATE), len(run) // 2)
         ramp = np.arange(fade) / max(1, fade)
         run[:fade] = np.rint(run[:fade] * ramp)
@@ -91,18 +94,6 @@ def wav(sound: Sound) -> bytes:
         out.setparams((1, 2, RATE, 0, "NONE", "not compressed"))
         out.writeframes(sound.pcm)
     return file.getvalue()
-
-
-def _runs(pieces: Sequence[Piece]) -> list[tuple[float, float, float]]:
-    """Pieces that follow each other both in the sound and in the film, as one: from, to, and where in the film."""
-    runs: list[tuple[float, float, float]] = []
-    for piece in pieces:
-        start, stop, at = runs[-1] if runs else (0.0, -1.0, 0.0)
-        if abs(piece.start - stop) < 1e-6 and abs(piece.at - (at + stop - start)) < 1e-6:
-            runs[-1] = (start, piece.stop, at)
-        else:
-            runs.append((piece.start, piece.stop, piece.at))
-    return runs
 
 
 def _faults(sound: Sound) -> Iterator[Problem]:
