@@ -7,7 +7,7 @@ import { touches } from './light.js';
 const RESTING = 'Point at anything: it lights up everywhere. Dotted numbers are yours to change.';
 
 export function Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, keeper }) {
-  let seen = null, base = null, told = null, cause = null, failed = 0, when = '';
+  let seen = null, base = null, told = null, failed = 0, when = '';
   const see = new Newest('see', heard, trouble), tell = new Newest('account', heardAccount, trouble);
 
   function question() {
@@ -16,9 +16,8 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
   }
 
   function ask(why) {
-    cause = { ...cause, ...why };
     if (!store.text.trim()) { empty(); return; }
-    see.ask(question());
+    see.ask(question(), why);
   }
 
   function askAccount() {
@@ -26,10 +25,8 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     tell.ask({ text, what_if, ...(store.method ? { method: store.method } : {}) });
   }
 
-  function heard(given, asked) {
+  function heard(given, asked, why) {
     if (failed) { failed = 0; keeper.back(); }
-    const why = cause || {};
-    cause = null;
     if (plate.reeving) { account.wait('waits until the rope has two ends'); return; }
     if (given.problems.length) { hindered(given, why); return; }
     const mended = card.list.length > 0;

@@ -28,19 +28,20 @@ export class Newest {
     Object.assign(this, { path, heard, failed, waiting: null, busy: false });
   }
 
-  ask(body) {
-    this.waiting = body;
+  // `why` goes with the question and comes with its answer; of questions passed over it is joined to the next one's.
+  ask(body, why = {}) {
+    this.waiting = { body, why: { ...this.waiting?.why, ...why } };
     if (!this.busy) this.#run();
   }
 
   async #run() {
     this.busy = true;
     while (this.waiting) {
-      const body = this.waiting;
+      const { body, why } = this.waiting;
       this.waiting = null;
       try {
         const answer = await ask(this.path, body);
-        if (!this.waiting || this.path === 'see') this.heard(answer, body);
+        if (!this.waiting || this.path === 'see') this.heard(answer, body, why);
       } catch (error) {
         this.failed(error, body);
         break;
