@@ -75,7 +75,7 @@ def laid(sound: Sound, pieces: Sequence[Piece], seconds: float) -> Sound:
 
     samples, track = np.frombuffer(sound.pcm, "<i2"), np.zeros(round(seconds * RATE), "<i2")
     places = [round(piece.at * RATE) for piece in pieces]
-    for piece, place, after in zip(pieces, places, [*places[1:], len(track)], strict=True):
+    for piece, place, after in zip(pieces, places, [*places[1:], len(track)], strict=False):
         run = samples[round(piece.start * RATE) : round(piece.stop * RATE)][: after - place]
         left = after - place - len(run)
         run = np.concatenate([run, run[::-1][:left]]) if left <= RATE // FRAMES else run.copy()
