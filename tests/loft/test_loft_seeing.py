@@ -260,3 +260,13 @@ def test_thumbnails_are_drawn_in_both_grounds(served: Inside) -> None:
     assert light.body != dark.body
     assert served.get("/shelf/planter?theme=loud").status == 400
     assert served.get("/shelf/nobody").status == 404
+
+
+@pytest.mark.parametrize("path", SHELF, ids=lambda path: path.stem)
+def test_every_given_can_be_tried_by_its_name(path: Path) -> None:
+    seen = ask("see", text=text_of(path))
+    for given in seen["givens"]:
+        if given["number"]:
+            tried = ask("see", text=text_of(path), what_if={given["id"]: f"{given['number']} {given['unit']}"})
+            assert tried["problems"] == [], given
+            assert tried["record"] == seen["record"], given

@@ -6,13 +6,8 @@ from msgspec.structs import asdict
 from gantline.notation import Statement, Tree
 from gantline.notation import Written as Value
 from gantline.quantity import UNITS
-from gantline.rig import Given, Rig
+from gantline.rig import KINDS, Given, Rig
 
-_KIND = {
-    "gravity": "acceleration", "weight": "force", "mass": "mass", "radius": "length", "disc": "mass",
-    "inertia": "inertia", "efficiency": "ratio", "spacing": "length", "raise": "length", "lower": "length",
-    "effort": "force", "sheaves": "count",
-}  # fmt: skip
 _NAMES = {"raise": "Rise of", "lower": "Way down of", "efficiency": "Efficiency of each wheel of",
           "radius": "Radius of each wheel of", "disc": "Disc of each wheel of", "inertia": "Inertia of each wheel of",
           "sheaves": "Wheels of", "spacing": "Spacing in"}  # fmt: skip
@@ -38,11 +33,11 @@ class Written(Struct, frozen=True):
 
 
 def givens(tree: Tree, rig: Rig) -> tuple[Written, ...]:
-    """Everything the text gives, in its order."""
+    """Everything the text gives and a name can be tried for, in its order."""
     letters = {(given.place.line, given.place.column): given.symbol for given in _known(rig)}
     found = []
     for item in tree.items:
-        if isinstance(item, Statement):
+        if isinstance(item, Statement) and item.keyword.text != "apart":  # that is between two parts, and has no name
             found += [_written(item, key, value, letters) for key, value in _values(item)]
     return tuple(found)
 
@@ -64,9 +59,14 @@ def _written(item: Statement, key: str, value: Value, letters: dict[tuple[int, i
     number, unit = (word.text if word else "" for word in (value.numeral, value.unit))
     own = item.value is value
     return Written(
-        key if own else f"{part}.{key}", part, key, symbol, number, unit, _KIND.get(key, ""), place.line, place.column,
+        key if own else f"{part}.{key}", part, key, symbol, number, unit, _kind(key, unit), place.line, place.column,
         place.length, f"{_name(key, part)}, {spoken(number, unit) or symbol}",
     )  # fmt: skip
+
+
+def _kind(key: str, unit: str) -> str:
+    """What a given measures: by its unit, else by what is said of it."""
+    return UNITS[unit].kind if unit in UNITS else KINDS.get(key, "count")
 
 
 def _name(key: str, part: str) -> str:
@@ -85,6 +85,7 @@ def _known(rig: Rig) -> list[Given]:
     holders: list[Struct] = [
         rig,
         *rig.parts,
+        *rig.cords,
         *(sheave for part in rig.parts for sheave in getattr(part, "sheaves", ())),
     ]
     found = [getattr(holder, name) for holder in holders for name in holder.__struct_fields__]
