@@ -18,7 +18,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
   const sheet = Sheet(home);
   home.append(list, givens);
   element.replaceChildren(home, told);
-  let seen = null, found = new Map(), focused = '', wanted = '', rope = '', tag = null, lit = { ids: [], kept: false }, another = false, quiet = false;
+  let seen = null, found = new Map(), focused = '', wanted = '', rope = '', tag = null, lit = [], kept = [], another = false, quiet = false;
 
   const write = (done) => store.write(done.text, done.words, { says: done.says, whole: true });
   const reeving = Reeving({
@@ -71,9 +71,9 @@ export function Plate(element, { say, light, store, ghost, words }) {
   }
 
   function chalk() {
-    const marks = lit.ids.length && sheet.svg ? seen.parts.filter((part) => touches(lit.ids, part.id)).flatMap(marksOf) : [];
+    const marks = lit.length && sheet.svg ? seen.parts.filter((part) => touches(lit, part.id)).flatMap(marksOf) : [];
     sheet.chalk(marks);
-    for (const each of list.children) each.setAttribute('aria-selected', String(lit.kept && lit.ids.includes(each.dataset.part)));
+    for (const each of list.children) each.setAttribute('aria-selected', String(kept.includes(each.dataset.part)));
   }
 
   function marksOf({ id, kind }) {
@@ -136,7 +136,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
     const keys = {
       PageDown: () => go(along(id, 1), 'The rope ends here.'), PageUp: () => go(along(id, -1), 'The rope begins here.'),
       Home: () => go(firstFixed, 'Nothing is fixed.'), End: () => go('hand', 'No hand hauls here.'),
-      Enter: () => openTag(id), ContextMenu: () => openTag(id), ' ': () => light([id], true),
+      Enter: () => openTag(id), ContextMenu: () => openTag(id), ' ': () => { kept = kept.includes(id) ? [] : [id]; light([id], true); },
       F2: () => change_(givenOf(id)), Delete: () => act({ do: 'remove', part: id }),
     };
     if (event.key === 'F10' && event.shiftKey) openTag(id);
@@ -170,7 +170,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
     const given = await ask('tag', { text: store.text, of: id }).catch((error) => { say(error.message); return null; });
     if (!given) return;
     tag = Tag(home, given, at, {
-      closed(back) { tag = null; if (back) focus(focused); },
+      closed(back) { tag = null; if (back) focus(focused); },  // where else the pointer went, it stays
       act: (verb) => {
         if (verb.do) act(verb.do);
         else if (verb.field) change_(verb.field);
@@ -251,7 +251,11 @@ export function Plate(element, { say, light, store, ghost, words }) {
     hangLoad: () => openTag('make:hang-load', corner),
     mirror() { say(sheet.mirror() ? 'The plate is mirrored; the rig is the same.' : 'The plate is as it was.'); if (seen?.svg && !reeving.active) place(); },
     get reeving() { return reeving.active; },
-    light(ids, kept) { lit = { ids, kept }; if (seen?.svg && !reeving.active) chalk(); },
+    light(ids, stays) {
+      lit = ids;
+      if (!stays) kept = []; else if (!kept.length) kept = ids;
+      if (seen?.svg && !reeving.active) chalk();
+    },
     aged(on) { element.classList.toggle('aged', on); },
     clear() { show(null); },
     escape() {

@@ -19,20 +19,19 @@ export function dotted(places, svg, seen, found, open) {
   return shown;
 }
 
-const opener = (given, open, ...inside) => make('button', {
-  type: 'button', class: 'dotted', tabindex: -1, 'aria-label': `${given.says}, can be changed`, 'data-given': given.id, onclick: () => open(given.id),
-}, ...inside);
+const opener = (given, open, kind, ...inside) => make('button', {
+  type: 'button', class: `dotted ${kind}`, tabindex: -1, 'data-given': given.id, onclick: () => open(given.id),
+}, make('span', { class: 'unseen' }, `${given.says}, can be changed`), ...inside);
 
 function over(given, { left, top, width, height }, open) {
-  const button = opener(given, open);
+  const button = opener(given, open, 'over');
   Object.assign(button.style, { left: `${left - 4}px`, top: `${top - 2}px`, width: `${width + 8}px`, height: `${Math.max(24, height + 4)}px` });
   return button;
 }
 
 function beside(given, box, places, open) {
-  const button = opener(given, open, make('i', {}, given.symbol[0]), make('sub', {}, given.symbol.slice(1).replace('_', '')), ` = ${given.number}\u00a0${given.unit}`);
-  button.setAttribute('aria-label', `${given.says} (${button.textContent}), can be changed`);
-  button.classList.add('beside');
+  const sign = make('span', { 'aria-hidden': 'true' }, make('i', {}, given.symbol[0]), make('sub', {}, given.symbol.slice(1).replace('_', '')), ` = ${given.number}\u00a0${given.unit}`);
+  const button = opener(given, open, 'beside', sign);
   const wide = 34 + 8.4 * (given.number.length + given.unit.length + given.symbol.length), high = 28, y = box.top + box.height / 2 - high / 2;
   const spots = [0, 24, -24, 48].flatMap((by) => [[box.left + box.width + 8, y + by], [box.left - wide - 8, y + by]]);
   const at = places.choose(wide, high, spots);

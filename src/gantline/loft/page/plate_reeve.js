@@ -214,10 +214,17 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     if (over) pointed(byId(over.dataset.place)); else { state.pointed = null; paint(sheet.point(event)); }
   });
   home.addEventListener('pointerleave', () => { if (state?.offers) { state.pointed = null; paint(); } });
-  home.addEventListener('click', (event) => {
-    if (!state?.offers) return;
-    const place = event.target.closest('[data-place]'), mark = event.target.closest('[data-part]');
+  // Taken where the pointer is let go, so the end may be dragged or clicked; what lies there is looked up anew, for the
+  // rings are drawn again at every move. A click without a pointer comes from a reader's own means.
+  home.addEventListener('pointerup', (event) => {
+    if (!state?.offers || event.button) return;
+    const under = document.elementFromPoint(event.clientX, event.clientY);
+    const place = under?.closest('[data-place]'), mark = under?.closest('[data-part]');
     if (place) soon(() => take(place.dataset.place)); else if (mark) refuse(mark.dataset.sheave || mark.dataset.part);
+  });
+  list.addEventListener('click', (event) => {
+    const place = event.detail === 0 && event.target.closest('[data-place]');
+    if (place && state?.offers) soon(() => take(place.dataset.place));
   });
 
   // A click beside the places: on the last contact it takes that back, on anything else it says why not.
@@ -226,14 +233,6 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     const why = state.offers.closed.find((one) => one.id === id)?.why;
     if (id === last) soon(back); else if (why) say(why);
   }
-
-  // The end may also be dragged: let go over a place it is taken there.
-  let down = null;
-  home.addEventListener('pointerdown', (event) => { down = event.target.closest('[data-place]')?.dataset.place ?? ''; });
-  home.addEventListener('pointerup', (event) => {
-    const place = state?.offers && document.elementFromPoint(event.clientX, event.clientY)?.closest('[data-place]')?.dataset.place;
-    if (place && down === '') soon(() => take(place));
-  });
 
   function pressed(key) {
     if (!state.offers) return null;

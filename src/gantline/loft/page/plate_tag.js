@@ -15,7 +15,7 @@ export function Tag(home, { of, head, verbs }, at, { act, closed }) {
 
   function press(verb) {
     if (verb.why) return;
-    close(false);
+    close(true);
     act(verb);
   }
 
