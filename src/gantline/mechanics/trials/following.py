@@ -9,14 +9,15 @@ from msgspec.structs import replace
 
 from gantline.rig import Rig
 
-from .geometry import Array, Geometry, Place
+from .geometry import Array, Geometry, Place, Unsettled
 from .nouns import FIXED, HAND_TRAVELS, Body, Ending, Moment, Steady, Trial, TrialWay, Wheel
 from .path import Path
 from .setting_up import set_up
 from .statics import Statics, at_rest, landing, start
 
 _STEPS = 64  # of the stretch before the rise: so long is a first step
-_SLACKENED = 0.4  # of the stretch before the rise: so far past landing it is let out before a second pull
+_SHORT = 2e-4  # m, steps that need not be shorter while looking for where it lands
+_SLACKENED = 0.4  # of the load: so much the floor carries again before a second pull
 
 
 def steady(rig: Rig) -> Trial:
@@ -36,12 +37,18 @@ def trial(
 
     `raising` hauls from the start. `lowering` hauls to `top` (else the largest of `hand`) unseen, then lets out: the
     history goes down from there. `second` hauls to `top`, lets out to `low` (else to where the load stands on the floor
-    again, the rope still taut), and hauls a second time. ValueError for a hand travel below 0 or not finite.
+    again, the rope still taut), and hauls a second time. Readings that do not lie on the way are left out.
+    ValueError for a hand travel below 0 or not finite.
     """
+    if not all(isfinite(each) and each >= 0 for each in (*hand, top or 0.0, low or 0.0)):
+        raise ValueError("a hand travel is a length from the start, not below 0")
     statics = _ready(rig)
     if isinstance(statics, Ending):
         return Trial(None, way, endings=(statics,))
-    return _Following(statics, way, top, low).trial(hand)
+    try:
+        return _Following(statics, way, top, low).trial(hand)
+    except Unsettled:
+        return Trial(None, way, endings=(Ending("not determined", "no-start"),))
 
 
 def _ready(rig: Rig) -> Statics | Ending:
@@ -80,14 +87,10 @@ class _Following:
         self.path = Path(Geometry(self.setup), statics.flows(), self.stretch / _STEPS)
 
     def trial(self, hand: Sequence[float]) -> Trial:
-        if not all(isfinite(each) and each >= 0 for each in (*hand, self.top or 0.0, self.low or 0.0)):
-            raise ValueError("a hand travel is a length from the start, not below 0")
-        before, readings = self._legs(sorted(hand))
-        ending = next((end for each in before if (end := self.path.go(each)) is not None), None)
+        ending = self._unseen(max(hand, default=0.0) if self.top is None else self.top)
         self.path.begin_leg()
-        begins = self.path.place.hand
-        history = []
-        for each in readings if ending is None else ():
+        begins, history = self.path.place.hand, []
+        for each in self._readings(hand, begins) if ending is None else ():
             ending = self.path.go(each)
             if ending is not None:
                 break
@@ -99,21 +102,29 @@ class _Following:
             endings=(*known.endings, *([ending] if ending else [])),
         )  # fmt: skip
 
-    def _legs(self, hand: list[float]) -> tuple[list[float], list[float]]:
-        """Where the hand goes unseen first, and the readings on the way asked for."""
-        top = max(hand, default=0.0) if self.top is None else self.top
-        if self.way == "raising":
-            return [], hand
+    def _readings(self, hand: Sequence[float], begins: float) -> list[float]:
+        """The readings in their order, of those that lie on the way."""
         if self.way == "lowering":
-            return [top], [each for each in reversed(hand) if each <= top]
-        low = self._slackened() if self.low is None else self.low
-        return [top, min(low, top)], [each for each in hand if each >= low]
+            return [each for each in sorted(hand, reverse=True) if each <= begins]
+        return [each for each in sorted(hand) if each >= begins]
 
-    def _slackened(self) -> float:
-        """Where the floor carries a good part of the load again."""
-        down = at_rest(self.statics, "lowering")
-        lands = landing(self.statics, down) if isinstance(down, Steady) else self.stretch
-        return lands - _SLACKENED * self.stretch
+    def _unseen(self, top: float) -> Ending | None:
+        """What is done before the way asked for begins; why it ends there, if it does."""
+        ending = None if self.way == "raising" else self.path.go(top)
+        if ending is not None or self.way != "second":
+            return ending
+        return self._let_out() if self.low is None else self.path.go(min(self.low, top))
+
+    def _let_out(self) -> Ending | None:
+        """Down until the floor carries a good part of the load again; at most twice the stretch past the start."""
+        down, aim, path = at_rest(self.statics, "lowering"), self.setup.aim, self.path
+        enough, floor = _SLACKENED * self.setup.bodies[aim].load, 2 * len(self.setup.bodies) + aim
+        step, ending = max(self.stretch / _STEPS, _SHORT), None
+        while ending is None and path.place.unknown[floor] < enough and path.place.hand > -2 * self.stretch:
+            # once steady it is known where it lands
+            lands = landing(self.statics, down) if path.steady and isinstance(down, Steady) else np.inf
+            ending = path.go(lands if lands < path.place.hand else path.place.hand - step)
+        return ending
 
     def moment(self, place: Place) -> Moment:
         """A state at rest, told by the names of its parts."""

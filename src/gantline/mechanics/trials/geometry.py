@@ -18,6 +18,10 @@ _TRIES = 30
 _NEAR = 1e-9  # the last correction of an unknown; what it leaves is of its square
 
 
+class Unsettled(Exception):
+    """No start was found: measures so far apart that their sums are lost in rounding."""
+
+
 class Pattern(NamedTuple):
     """`slips`: of each sheave 1 along its path, -1 against it, 0 stuck, FREE; `stands` and `slack` are flags."""
 
@@ -84,6 +88,13 @@ class Geometry:
             -self.hook * (1 - np.cos(tilt)), tilt, np.array(self.setup.floors), np.zeros(self.over.shape[1]),
         ])  # fmt: skip
         self.stretch0 = np.array(self.setup.tensions) / self.stiffness + self.shortened(self.first)
+
+    def begin(self, pattern: Pattern) -> Place:
+        """The start, which is at rest by the way it is made. Raises Unsettled where the numbers are past floats."""
+        place = self.settle(0.0, self.first, pattern)
+        if place is None:
+            raise Unsettled
+        return place
 
     def shortened(self, unknown: Array) -> Array:
         """How much each strand loses by the rise and the tilt of what its ends are on (m)."""

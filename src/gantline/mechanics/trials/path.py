@@ -28,9 +28,7 @@ class Path:
         free = tuple(FREE if wheel.ratio == 1 and wheel.drag == 0 else 0 for wheel in self.setup.wheels)
         standing = tuple(body.stands for body in self.setup.bodies)
         self.pattern = Pattern(free, standing, (False,) * len(self.setup.spans))
-        place = geometry.settle(0.0, geometry.first, self.pattern)
-        assert place is not None  # the start is at rest by the way it is made
-        self.place, self.sense, self.long = place, 1, step
+        self.place, self.sense, self.long = geometry.begin(self.pattern), 1, step
         self.begin_leg()
 
     def go(self, hand: float) -> Ending | None:

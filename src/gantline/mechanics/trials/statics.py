@@ -76,7 +76,10 @@ class Statics:
             right[n] = wheel.drag if sense else 0
         rows[len(self.setup.wheels) :] = self.lift - self.to_load if pinned else self.lift
         right[len(self.setup.wheels) :] = self.weights + hanging
-        return np.linalg.solve(rows, right)
+        try:
+            return np.linalg.solve(rows, right)
+        except np.linalg.LinAlgError:  # friction passes on exactly as much as it is given
+            return np.full(count, np.inf)
 
     def longer(self, tensions: Array) -> Array:
         """How much each rope has stretched since the start (m)."""
@@ -198,6 +201,8 @@ def at_rest(statics: Statics, way: Literal["raising", "lowering"]) -> Steady | E
     if idle:
         return Ending("not determined", "idle", idle, way=way)
     tensions = statics.tensions(statics.loads, 1 if way == "raising" else -1)
+    if not np.isfinite(tensions).all():
+        return Ending("not determined", "jams", way=way)
     if (tensions < -_NONE * _scale(setup)).any():
         why = "strand-slack" if way == "raising" else "runs-not-back"
         return Ending("not determined", why, _named(setup, tensions < 0), way=way)
