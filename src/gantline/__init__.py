@@ -27,13 +27,14 @@ if TYPE_CHECKING:
     from .api import measure as measure
     from .api import read as read
     from .api import read_kit as read_kit
+    from .api import rehearsal as rehearsal
     from .api import solve as solve
     from .api import tidy as tidy
     from .api import trial as trial
 
 __all__ = [
     "Measurement", "Plate", "Solved", "Tried", "bench", "draw", "explain", "film", "lesson", "load", "measure", "read",
-    "read_kit", "solve", "tidy", "trial",
+    "read_kit", "rehearsal", "solve", "tidy", "trial",
 ]  # fmt: skip
 
 
