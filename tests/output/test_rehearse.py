@@ -308,3 +308,18 @@ def test_known_sound_comes_back_in_the_film_at_the_right_steps(
         for (start, end), shot in zip(spans(taps), told.board.shots[1:], strict=True):
             for later in (0.05, end - start - 0.2):
                 assert heard_at(film, shot.start + later) == pytest.approx(heard_at(sound, start + later), abs=0.04)
+
+
+@pytest.mark.parametrize(
+    "title", ["</script><script>alert(1)</script>", '"><img src=x onerror=alert(2)>', "<!--<script>"]
+)
+def test_hostile_title_stays_text_on_the_page(opened: Hearing, story: Storyboard, title: str, tmp_path: Path) -> None:
+    hostile = replace(story, title=title, shots=[replace(shot, says=f"{title} {shot.says}") for shot in story.shots])
+    file = tmp_path / "hostile.html"
+    file.write_text(rehearse.write(hostile, f"{title[:9]}x"), encoding="utf-8")
+    page = opened()
+    page.on("dialog", lambda dialog: pytest.fail(dialog.message))
+    page.goto(file.as_uri())
+    assert page.locator("h1").inner_text() == title
+    assert page.locator(".step[data-now] .say").inner_text().startswith(title)
+    assert page.locator("script").count() == 2

@@ -1,0 +1,91 @@
+"""`gantline rehearse`, and what `gantline film` says of a voice that cannot be used."""
+
+import wave
+from html import unescape
+from pathlib import Path
+
+import pytest
+from running import PLANTER, run
+
+RUNNER = (
+    "fixed ring\nmoving runner sheaves 1, carries sack\nload sack weight 60 N\nrope fall: ring, under runner, hand\n"
+)
+
+
+def test_rehearse_writes_a_page_that_needs_nothing(capsys, tmp_path: Path) -> None:
+    page = tmp_path / "rehearse.html"
+    done = run(capsys, "rehearse", PLANTER, "-o", str(page))
+    assert (done.status, done.out) == (0, f"open {page}\n")
+    text = page.read_text(encoding="utf-8")
+    assert "Save planter.wav" in text
+    assert "default-src 'none'" in unescape(text)
+    assert "http" not in text.replace("http://www.w3.org/", "").replace("http-equiv", "")
+
+
+def test_rehearse_says_the_tutors_own_words(capsys, tmp_path: Path) -> None:
+    script = tmp_path / "script.md"
+    script.write_text(
+        "## x {#planter-onto-the-roof-terrace}\n\n[solve]\nSo <b>{F}</b> it is.\n\n[meet]\n{nothing}\n",
+        encoding="utf-8",
+    )
+    page = tmp_path / "rehearse.html"
+    done = run(capsys, "rehearse", PLANTER, "-o", str(page), "--script", str(script))
+    assert done.status == 0
+    assert "script-slot-unknown" in done.err
+    text = page.read_text(encoding="utf-8")
+    assert "So &lt;b&gt;90 newtons&lt;/b&gt; it is." in text
+    assert "<b>" not in text
+
+
+@pytest.mark.parametrize(
+    ("words", "says", "status"),
+    [
+        (["-o", "page.txt"], "End its name in .html", 1),
+        (["-o", "page.html", "--script", "nowhere.md"], "cannot read nowhere.md", 1),
+        (["-o", "no/where/page.html"], "cannot write", 1),
+        (["-o", "page.html", "--set", "lower.wieght=2N"], "problem", 2),
+    ],
+)
+def test_rehearse_says_what_it_cannot(
+    capsys, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, words: list[str], says: str, status: int
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    done = run(capsys, "rehearse", PLANTER, *words)
+    assert done.status == status
+    assert says in done.err
+    assert not list(tmp_path.iterdir())
+
+
+def silence(file: Path) -> Path:
+    with wave.open(str(file), "wb") as out:
+        out.setparams((1, 2, 8000, 0, "NONE", ""))
+        out.writeframes(bytes(16_000))
+    return file
+
+
+def test_film_says_what_is_wrong_with_its_voice_and_leaves_nothing(
+    capsys, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "runner.rig").write_text(RUNNER, encoding="utf-8")
+    silence(tmp_path / "silent.wav")
+    (tmp_path / "noise.wav").write_bytes(b"RIFF of no kind")
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("PATH", "")
+    there = sorted(tmp_path.iterdir())
+    for words, code in (
+        (["--voice", "nowhere.wav"], "voice-unreadable"),
+        (["--voice", "noise.wav"], "voice-unreadable"),
+        (["--voice", "silent.wav"], "voice-silent"),
+        (["--voice", "silent.wav", "--taps", "nowhere.json"], "voice-unreadable"),
+        (["--scratch-voice"], "voice-no-program"),
+    ):
+        done = run(capsys, "film", "runner.rig", "-o", "film", "--cache", "kept", *words)
+        assert done.status == 2, words
+        assert code in done.err
+        assert sorted(tmp_path.iterdir()) == there
+
+
+def test_taps_without_their_recording_are_refused(capsys) -> None:
+    done = run(capsys, "film", PLANTER, "-o", "film", "--taps", "a.json")
+    assert done.status == 1
+    assert "--voice" in done.err
