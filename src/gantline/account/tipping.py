@@ -26,7 +26,7 @@ def tips(writer: Writer) -> None:
     writer.tell(tilt=Value(angle, "deg", None))
     sizes = any(one.what in ("spacing", "hook", "radius") for one in found.setup.assumed)
     writer.step(
-        "tilt", "tip", formula_text=writer.number("tilt").shown,
+        "tilt", "tip",
         true={"assumed-sizes"} if sizes else set(), words={"block": writer.nouns[block.name]},
     )  # fmt: skip
 

@@ -4,7 +4,7 @@ from .alt import SHOWS, describe
 from .chart import Axis, Series, chart
 from .draw import Frame, draw, part_ids
 from .glyphs.notes import arrow_part
-from .hauling import hauled, shown_travel
+from .hauling import hauled, shown_travel, tipping
 from .kinematics import Kinematics, RopePath, StrandMotion, WheelMotion, kinematics
 from .layout import Body, Layout, NotDrawable, Wheel, lay_out
 from .scene import Arc, Circle, Line, Panel, Path, Primitive, Rect, Run, Scene, Strand, Text, Wrap
@@ -15,5 +15,5 @@ __all__ = [
     "SHOWS", "VIEWS", "Arc", "Axis", "Body", "Circle", "Frame", "Kinematics", "Layout", "Line", "NotDrawable",
     "Panel", "Path", "Primitive", "Rect", "RopePath", "Run", "Scene", "Series", "Strand", "StrandMotion",
     "Text", "Wheel", "WheelMotion", "Wrap", "arrow_part", "chart", "describe", "draw", "hauled", "kinematics",
-    "lay_out", "part_ids", "shown_travel", "text_width",
+    "lay_out", "part_ids", "shown_travel", "text_width", "tipping",
 ]  # fmt: skip

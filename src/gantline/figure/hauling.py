@@ -1,4 +1,4 @@
-"""The rig on the way: after any travel, wheels turned, paint marks carried along, where it began in dashes."""
+"""The rig on the way: after any travel, wheels turned, paint marks carried along; or on its way to the true tilt."""
 
 from gantline.mechanics import Answer
 from gantline.rig import Rig
@@ -11,8 +11,9 @@ from .plate import Plate
 from .scene import Scene
 from .views.displacement import ghosts, shown_travel
 from .views.motion import paint, painted
+from .views.tip import draw as draw_tip
 
-__all__ = ["hauled", "shown_travel"]
+__all__ = ["hauled", "shown_travel", "tipping"]
 
 
 def hauled(
@@ -35,4 +36,15 @@ def hauled(
             paint(plate, plate.layout, rope, length)
     words = describe(rig, answer, "displacement")
     return Scene("displacement", box[0], box[1], box[2] - box[0], box[3] - box[1], rig.title, words,
+                 tuple(plate.sheet.marks))  # fmt: skip
+
+
+def tipping(
+    rig: Rig, answer: Answer, layout: Layout, share: float, lit: tuple[str, ...] | None = None, large: float = 1.0
+) -> Scene:
+    """The rig on its way to the tilt that real wheels give it. Raises NotDrawable where it has none."""
+    plate = Plate(rig, answer, layout, None if lit is None else frozenset(lit), large=large)
+    box = steps_box(plate)
+    draw_tip(plate, share)
+    return Scene("tip", box[0], box[1], box[2] - box[0], box[3] - box[1], rig.title, describe(rig, answer, "tip"),
                  tuple(plate.sheet.marks))  # fmt: skip

@@ -44,10 +44,10 @@ def pose(layout: Layout, setup: Setup, moment: Moment) -> Pose:
     )
 
 
-def tipped(layout: Layout, setup: Setup, state: Steady) -> Pose:
-    """The steady tilt alone, every block where the figure has it."""
+def tipped(layout: Layout, setup: Setup, state: Steady, share: float = 1.0) -> Pose:
+    """The steady tilt alone, or a share of it, every block where the figure has it."""
     of = _bodies(layout, setup)
-    tilts = {of[name]: tilt * _sense(layout, setup, layout.body(of[name])) for name, tilt in state.tilt.items()}
+    tilts = {of[name]: share * tilt * _sense(layout, setup, layout.body(of[name])) for name, tilt in state.tilt.items()}
     return Pose({}, tilts, {}, 0.0)
 
 

@@ -5,16 +5,17 @@ from collections.abc import Callable, Mapping, Sequence
 from msgspec.structs import replace
 
 from gantline.account import Step
-from gantline.figure import Circle, Primitive, Text
+from gantline.figure import Circle, NotDrawable, Primitive, Text
 from gantline.quantity import Symbol
 
 from . import groups, side
 from .composing import Change, Composer, Scenery
+from .picture import Layer
 from .stage import Lit, Parts, Stage
 from .telling import lossy, panel_of, running_way
 from .verbs import drawn, grown, running
 
-PENCIL, INK, RUN, FORMULA, BAG, HAUL, TURN = 0.3, 0.5, 1.6, 0.3, 1.4, 4.0, 0.2
+PENCIL, INK, RUN, FORMULA, BAG, HAUL, TURN, TIP = 0.3, 0.5, 1.6, 0.3, 1.4, 4.0, 0.2, 0.9
 BAGGED = ("cut", "count", "balance")  # views that keep the bag
 BIG = ("bare", "ask", "work", "tensions")  # views that need the ledger's room
 
@@ -48,6 +49,8 @@ def step_changes(stage: Stage, step: Step, says: str, before: Scenery) -> tuple[
         _bag(made, stage, parts, keeps, step)
     if step.view == "displacement":
         hauled = _haul(made, stage, step, hauled) or hauled
+    if step.view == "tip":
+        _tip(made, stage, step, parts)
     _over(made, stage, step, view, parts)
     _beside(made, stage, parts)
     asks = _asks(step)
@@ -72,7 +75,7 @@ def step_changes(stage: Stage, step: Step, says: str, before: Scenery) -> tuple[
 def _view(step: Step) -> str:
     """What is drawn: only the bag where a cut is made, and nothing that has not been said yet or is not so here."""
     early = step.view in ("units", "newton") and not step.marks
-    return "bare" if early or step.id in ("recap", "twist", "answer", "tilt") else {"cut": "count"}.get(step.view, step.view)
+    return "bare" if early or step.id in ("recap", "twist", "answer") else {"cut": "count"}.get(step.view, step.view)
 
 
 def _marks(step: Step) -> tuple[tuple[str, str], ...]:
@@ -195,6 +198,19 @@ def _haul(made: Composer, stage: Stage, step: Step, hauled: bool) -> bool:
 
     made.change("haul", "rope", HAUL, layers, {name: partly(name) for name in layers})  # type: ignore[misc]
     return True
+
+
+def _tip(made: Composer, stage: Stage, step: Step, parts: Parts) -> None:
+    """The block goes to its solved angle; it stays level where the figure cannot show it."""
+    try:
+        stage.tipped(1.0, step.lit)
+    except NotDrawable:
+        return
+
+    def partly(share: float) -> Layer:
+        return stage.layer("rig", stage.tipped(share, step.lit).rig)
+
+    made.change("tip", "block", TIP, {"rig": stage.layer("rig", parts.rig)}, {"rig": partly})
 
 
 def _over(made: Composer, stage: Stage, step: Step, view: str, parts: Parts) -> None:

@@ -14,6 +14,7 @@ from gantline.figure import (
     hauled,
     lay_out,
     shown_travel,
+    tipping,
 )
 from gantline.mechanics import Answer, way_symbols
 from gantline.rig import Moving
@@ -116,6 +117,11 @@ class Stage:
     def hauled(self, share: float, lit: Lit = None) -> Parts:
         """The rig after a share of its travel."""
         scene = hauled(self.act.rig, self.act.answer, self.layout, share * self.travel, lit, self.large)
+        return self._lettered(Parts(scene, self.edge))
+
+    def tipped(self, share: float, lit: Lit = None) -> Parts:
+        """The rig with a share of the tilt that real wheels give it. Raises NotDrawable where it has none."""
+        scene = tipping(self.act.rig, self.act.answer, self.layout, share, lit, self.large)
         return self._lettered(Parts(scene, self.edge))
 
     def _lettered(self, parts: Parts) -> Parts:

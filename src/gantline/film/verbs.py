@@ -35,6 +35,7 @@ def linear(share: float) -> float:
 
 EASING: dict[str, Callable[[float], float]] = {
     "pencil": ease, "ink": ease, "draw": ease, "grow": ease, "set": linear, "haul": smooth,
+    "tip": ease,
 }  # fmt: skip
 
 

@@ -11,13 +11,14 @@ from .strands import part_marks
 from .tried import LEAST, tilts_beside
 
 
-def draw(plate: Plate) -> None:
+def draw(plate: Plate, share: float = 1.0) -> None:
+    """`share` of the tilt, for a figure on its way there."""
     start = plate.layout
     found = steady(stand_in(plate.rig).rig)
     if found.setup is None or found.raising is None:
         raise NotDrawable("How the block hangs with real wheels cannot be told for this rig.")
-    at = tipped(start, found.setup, found.raising)
-    if all(abs(tilt) < LEAST for tilt in at.tilts.values()):
+    at = tipped(start, found.setup, found.raising, share)
+    if all(abs(tilt) < LEAST for tilt in found.raising.tilt.values()):
         raise NotDrawable("The block hangs level here, with real wheels too.")
     after = draw_posed(plate, at)
     angles = tilts_beside(plate, after, at)
