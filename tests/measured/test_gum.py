@@ -7,7 +7,7 @@ from math import inf, sqrt
 import numpy as np
 import pytest
 
-from gantline.bench.measured.budget import Part, combined, covariance_of_means, coverage, propagated
+from gantline.bench.measured.budget import Part, combined, coverage, propagated
 from gantline.bench.measured.lines import straight
 from gantline.bench.measured.shown import to_place, value_and
 
@@ -46,7 +46,7 @@ def test_resistance_and_reactance() -> None:
     v, i, phi = readings.mean(axis=1)
     r, x, z = v / i * np.cos(phi), v / i * np.sin(phi), v / i
     slopes = np.array([[r / v, -r / i, -x], [x / v, -x / i, r], [z / v, -z / i, 0.0]])
-    covariance = propagated(slopes, covariance_of_means(readings))
+    covariance = propagated(slopes, np.cov(readings) / readings.shape[1])
     u = np.sqrt(np.diag(covariance))
     correlation = covariance / np.outer(u, u)
     assert [to_place(each, 3) for each in (r, x, z)] == ["127.732", "219.847", "254.260"]
@@ -63,14 +63,15 @@ B = "-.171 -.169 -.166 -.159 -.164 -.165 -.156 -.157 -.159 -.161 -.160"
 
 def test_the_thermometer() -> None:
     """GUM H.3: y1 -0.1712(29), y2 0.00218(67), r -0.930, s 0.0035, b(30) -0.1494(41)."""
-    line = straight([Fraction(t) for t in T.split()], [Fraction(b) for b in B.split()], [1.0] * 11).scaled
+    plain = straight([Fraction(t) for t in T.split()], [Fraction(b) for b in B.split()], [1.0] * 11)
+    line, s = plain.scaled, sqrt(plain.chi2 / plain.left)
     assert value_and(line.intercept, line.u_intercept) == ("−0.1712", "0.0029")
     assert value_and(line.slope, line.u_slope) == ("0.00218", "0.00067")
     assert to_place(line.correlation, 3) == "−0.930"
-    assert to_place(sqrt(line.chi2 / line.left), 4) == "0.0035"
+    assert to_place(s, 4) == "0.0035"
     at, u = line.at(10.0)
     assert value_and(at, u) == ("−0.1494", "0.0041")
-    digits = (line.intercept, line.u_intercept, line.slope, line.u_slope, sqrt(line.chi2 / line.left), at, u)
+    digits = (line.intercept, line.u_intercept, line.slope, line.u_slope, s, at, u)
     printed = ("−0.17120379", "0.00287760", "0.00218270", "0.00066794", "0.00349756", "−0.14937681", "0.00413860")
     assert tuple(to_place(each, 8) for each in digits) == printed
 

@@ -8,7 +8,7 @@ import pytest
 from tackles import BURTON, FOUR, GUN, LOADS, QUIET, RUNNER, SINGLE, SIX, measured, pull, shares_of, simulated
 
 from gantline.bench import Limits, Settings
-from gantline.bench.measured.budget import budget, coverage
+from gantline.bench.measured.budget import budget, correlations, coverage
 from gantline.bench.measured.draws import monte_carlo
 from gantline.bench.measured.fit import Fit, fit
 from gantline.bench.measured.means import Mean
@@ -267,12 +267,12 @@ def test_more_scatter_than_repeats_explain_is_said_and_widens_all() -> None:
         for n, row in enumerate(readings.rows)
     )
     found = measured(FOUR, replace(readings, rows=rows))
-    assert found.goodness is not None
-    assert found.goodness.lacking
-    assert found.goodness.birge > 2
+    assert found.fitted is not None
+    assert found.fitted.goodness.lacking
+    assert found.fitted.goodness.birge > 2
     plain = measured(FOUR, readings)
-    assert plain.goodness is not None
-    assert not plain.goodness.lacking
+    assert plain.fitted is not None
+    assert not plain.fitted.goodness.lacking
     assert found.estimate("efficiency").u > 2 * plain.estimate("efficiency").u
 
 
@@ -303,3 +303,32 @@ def test_a_gain_that_is_off_moves_the_result_as_the_budget_says() -> None:
 def test_coverage_factors() -> None:
     assert f"{coverage(float('inf')):.2f}" == "1.96"
     assert f"{coverage(10.9):.2f}" == "2.23", "GUM table G.2, at the whole degrees below"
+
+
+def test_errors_that_go_together_are_told() -> None:
+    """The correlations of the budget, against those of the draws' own fits."""
+    found, random, of = fitted(), np.random.default_rng(8), shares_of(FOUR)
+    ats = []
+    for _ in range(300):
+        values = found.model.values + found.deviations * random.standard_normal(len(found.deviations))
+        means = tuple(Mean(m.what, m.load, float(v), m.many, m.squares)
+                      for m, v in zip(found.model.means, values, strict=True))  # fmt: skip
+        ats.append(fit(Model(of, means), 0.001, 0.001, {}, {}).at)
+    seen = np.corrcoef(np.array(ats).T)
+    for one, other, value in correlations(found, Limits()):
+        assert seen[UNKNOWNS.index(one), UNKNOWNS.index(other)] == pytest.approx(value, abs=0.12)
+
+
+def test_nothing_read_twice_takes_its_scatter_from_the_model() -> None:
+    """Single readings: what lies between them and the model is the scatter, with the degrees of freedom left."""
+    found = measured(FOUR, simulated(shares_of(FOUR), TRUTH, noise=0.03, times=1, extra=ZERO))
+    assert found.scatter is not None
+    assert found.scatter.freedom == found.fitted.goodness.left == 9
+    assert 0.01 < found.scatter.deviation < 0.06
+    (_, line), _ = found.fitted.lines
+    assert line.u_slope == pytest.approx(line.scaled.u_slope), "the line is scaled by its own scatter already"
+
+
+def test_a_scale_without_a_division_is_none() -> None:
+    with pytest.raises(ValueError, match="above zero"):
+        measured(FOUR, simulated(shares_of(FOUR), TRUTH), Settings(division=0.0))

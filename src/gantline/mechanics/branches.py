@@ -10,24 +10,22 @@ from typing import TYPE_CHECKING, Any
 
 from flint import fmpq
 from msgspec import Struct
+from msgspec.structs import replace
 
 from gantline.rig import Given, Rig, with_efficiency
 
 from .assembly import assemble
-from .forces import Equations, Flows, Question, equations, flow_rows, solve_numbers, solve_symbols
+from .forces import Flows, Question, equations, flow_rows, solve_numbers, solve_symbols
 from .laws.weight import weight_and_mass
 from .motion import motions
 from .numbers import exact, numbers
 from .ring import FormulaTooLarge, Functions, Ratio, Rationals
 from .solver import solve
-from .system import HAND, Coordinate, System
-from .written import written
+from .system import Coordinate
 
 if TYPE_CHECKING:
     import numpy as np
     import numpy.typing as npt
-
-    from gantline.quantity import Formula
 
     Array = npt.NDArray[np.float64]
 
@@ -84,15 +82,16 @@ class Branch(Struct, frozen=True):
 
 
 class Shares(Struct, frozen=True):
-    """Both branches of a rig, None for a way its friction does not let it go. `block` names the block whose weight w
-    is; `velocity_ratio` is rope taken up by rise; `law` is raising over lowering where all that hangs is one weight."""
+    """Both branches of a rig. `block` names the block whose weight is w; `velocity_ratio` is rope taken up by rise.
 
-    raising: Branch | None
-    lowering: Branch | None
+    `law` is raising over lowering, None where not all that hangs goes up and down together.
+    """
+
+    raising: Branch
+    lowering: Branch
     block: str | None
     velocity_ratio: Fraction
     law: Share | None
-    formulas: tuple[tuple[str, "Formula"], ...]
 
 
 class NoShares(Exception):
@@ -109,21 +108,22 @@ def shares(rig: Rig) -> Shares:
     letter = _free(rig)
     uniform = with_efficiency(rig, LOSS, letter, every=True)
     answer = solve(uniform)
-    ways = [way for way in ("raising", "lowering") if answer.regime(way)]
-    if answer.status != "holds" or "raising" not in ways or answer.freedoms != 1:
+    if answer.status != "holds" or answer.freedoms != 1:
         raise NoShares("no single steady pull holds it")
-    try:
-        found = _Case(uniform, letter)
-        branches = {way: found.branch(1 if way == "raising" else -1) for way in ways}
-        law = found.law()
-    except FormulaTooLarge:
-        raise NoShares("it has too many sheaves for one formula") from None
     ratio = answer.velocity_ratio.number if answer.velocity_ratio else None
     if not ratio:
         raise NoShares("its load does not rise as the rope is taken up")
-    return Shares(
-        branches["raising"], branches.get("lowering"), found.block, abs(ratio), law, tuple(found.formulas.items())
-    )
+    try:
+        case = _Case(uniform, letter)
+        up, down = case.branch(1), case.branch(-1)
+        law = case.law(up, down)
+    except FormulaTooLarge:
+        raise NoShares("it has too many sheaves for one formula") from None
+    return Shares(_branch(up), _branch(down), case.block, abs(ratio), law)
+
+
+def _branch(ratios: dict[str, Ratio]) -> Branch:
+    return Branch(**{what: _share(ratio) for what, ratio in ratios.items()})
 
 
 def _check_before(rig: Rig) -> None:
@@ -172,8 +172,6 @@ class _Case:
         self.way = self._way()
         self.load = self.at(rig.aim or "")
         self.block = self._block()
-        self.formulas: dict[str, Formula] = {}
-        self._found: dict[int, dict[str, Ratio]] = {}
 
     def at(self, part: str) -> Coordinate:
         return Coordinate(self.system.body[part], "rise")
@@ -192,37 +190,28 @@ class _Case:
         moving = [block.name for block in self.rig.moving]
         return moving[0] if len(moving) == 1 else None
 
-    def branch(self, sense: int) -> Branch:
+    def branch(self, sense: int) -> dict[str, Ratio]:
+        """The shares while the load rises (`sense` 1) or sinks (-1), each the pull that one thing alone asks for."""
         flows = self._flows(sense)
-        plan = solve_numbers(equations(self.plain, Question(hand=True), flows, flow_rows(self.plain)))
+        plan = solve_numbers(equations(self.plain, Question(hand=True), flows, self.flowing))
         if not plan.unique:
             raise NoShares("its pulls are not decided by balance alone")
         rows = equations(self.system, Question(hand=True), flows, flow_rows(self.system))
-        place = {c: n for n, c in enumerate(self.system.coordinates)}
 
         def effort(right: list[Ratio]) -> Ratio:
-            changed = Equations(
-                rows.rows, right, rows.names, rows.pulls, rows.columns, rows.effort, rows.load, rows.acceleration, False
-            )
-            return Ratio.reduced(solve_symbols(changed, plan).values[rows.effort])
+            return solve_symbols(replace(rows, right=right), plan).values[rows.effort].reduced()  # type: ignore[no-any-return]
 
-        def of(weights: dict[Coordinate, Ratio]) -> Ratio:
-            right = [self.ring.zero] * len(rows.right)
-            for coordinate, weight in weights.items():
-                right[place[coordinate]] = weight
-            return effort(right)
-
-        zero = self.ring.zero
-        found = {
-            "load": of({self.load: self.ring.one}),
-            "block": of({self.at(self.block): self.ring.one}) if self.block else zero,
-            "drag": effort(_dragged(self.system, flows, self.ring, len(rows.right))),
-            "rest": of(self._rest()),
+        one, zero = self.ring.one, self.ring.zero
+        return {
+            "load": effort(self._right({self.load: one})),
+            "block": effort(self._right({self.at(self.block): one})) if self.block else zero,
+            "drag": effort(self._dragged(flows)),
+            "rest": effort(self._right(self._rest())),
         }
-        self._found[sense] = found
-        name = "raising" if sense > 0 else "lowering"
-        self.formulas |= {f"{name} {what}": written(ratio) for what, ratio in found.items()}
-        return Branch(**{what: _share(ratio) for what, ratio in found.items()})
+
+    def _right(self, weights: dict[Coordinate, Ratio]) -> list[Ratio]:
+        """The right side of the balances for these weights alone; the row for an asked load comes last, and is nothing."""
+        return [*(weights.get(c, self.ring.zero) for c in self.system.coordinates), self.ring.zero]
 
     def _flows(self, sense: int) -> Flows:
         rates = [sum((v * self.way.get(c, 0) for c, v in row.items()), 0) for row in self.flowing]
@@ -230,7 +219,7 @@ class _Case:
 
     def _rest(self) -> dict[Coordinate, Ratio]:
         """All weights of the file but the load and the block that are measured."""
-        left = {c: weight for c, weight in self.system.weights.items() if c != HAND and c in self.system.coordinates}
+        left = dict(self.system.weights)
         for name in (self.rig.aim, self.block):
             if name is not None:
                 part, c = self.rig.part(name), self.at(name)
@@ -239,38 +228,30 @@ class _Case:
                     left[c] = (left[c] - own).reduced()
         return left
 
-    def law(self) -> Share | None:
+    def law(self, up: dict[str, Ratio], down: dict[str, Ratio]) -> Share | None:
         """Raising over lowering, where the load and its block are all that hangs: then it needs no weight at all."""
-        if len(self._found) < 2:
-            return None
-        up, down = self._found[1], self._found[-1]
-        alone = not up["rest"] and not down["rest"]
         together = self.block is None or self.at(self.block) == self.load
-        if not (alone and together):
+        if up["rest"] or down["rest"] or not together:
             return None
         return _share((up["load"] / down["load"]).reduced())
 
-
-def _dragged(system: System, flows: Flows, ring: _OneLetter, rows: int) -> list[Ratio]:
-    """The right side that one newton of drag in every running sheave brings: what each strand has more than its
-    rope's first, taken to the balances of the parts it pulls."""
-    place = {coordinate: n for n, coordinate in enumerate(system.coordinates)}
-    ends = {tie.after: n for n, tie in enumerate(system.ties)}
-    right = [ring.zero] * rows
-    e, more = ring.symbol(ring.letter), ring.zero
-    for n, element in enumerate(system.elements):
-        flow = flows[ends[n]] if n in ends else None
-        if flow is None:
-            more = ring.zero
-        elif flow > 0:
-            more = more / e + ring.one
-        elif flow < 0:
-            more = e * (more - ring.one)
-        for coordinate, share in element.growth:
-            row = place.get(coordinate)
-            if row is not None:
-                right[row] = right[row] + share * more
-    return right
+    def _dragged(self, flows: Flows) -> list[Ratio]:
+        """The right side that one newton of drag in every running sheave brings: what each strand has more than its
+        rope's first, taken to the balances of the parts it pulls."""
+        ends = {tie.after: n for n, tie in enumerate(self.system.ties)}
+        right: dict[Coordinate, Ratio] = {}
+        e, more = self.ring.symbol(self.ring.letter), self.ring.zero
+        for n, element in enumerate(self.system.elements):
+            flow = flows[ends[n]] if n in ends else None
+            if flow is None:
+                more = self.ring.zero
+            elif flow > 0:
+                more = more / e + self.ring.one
+            elif flow < 0:
+                more = e * (more - self.ring.one)
+            for coordinate, share in element.growth:
+                right[coordinate] = right.get(coordinate, self.ring.zero) + share * more
+        return self._right(right)
 
 
 def _share(ratio: Ratio) -> Share:

@@ -16,12 +16,8 @@ def measured_record(of: Measured) -> dict[str, Any]:
         "results": {one.name: _result(one) for one in of.estimates},
         "block": of.block,
         "division": {"value": of.division, "unit": "N"},
-        "fit": None if of.goodness is None else {
-            "chi_squared": of.goodness.chi2, "degrees_of_freedom": of.goodness.left, "chance": of.goodness.chance,
-            "birge_ratio": of.goodness.birge,
-        },
+        "fit": _fit(of),
         "ratio_law": _ratio(of.ratio),
-        "lines": {way: _line(line) for way, line in of.lines},
         "readings": [
             {"what": one.mean.what, "load": one.mean.load, "times": one.mean.many, "mean": one.mean.value,
              "model": one.expected, "uncertainty": one.deviation}
@@ -36,6 +32,17 @@ def measured_record(of: Measured) -> dict[str, Any]:
             {"kind": one.kind, "what": list(one.what), "of": list(one.of)} for one in of.advice
         ],
         "draws": of.draws,
+    }  # fmt: skip
+
+
+def _fit(of: Measured) -> dict[str, Any] | None:
+    if of.fitted is None:
+        return None
+    fitted, good = of.fitted, of.fitted.goodness
+    return {
+        "chi_squared": good.chi2, "degrees_of_freedom": good.left, "chance": good.chance, "birge_ratio": good.birge,
+        "correlations": [{"of": [one, other], "value": value} for one, other, value in fitted.correlations],
+        "lines": {way: _line(line) for way, line in fitted.lines},
     }  # fmt: skip
 
 

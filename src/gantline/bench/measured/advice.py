@@ -67,8 +67,6 @@ def _offers(done: Fit, of: Shares) -> dict[str, "list[Array]"]:
         offers["block"] = [np.array([0.0, 1.0, 0.0, 0.0])]
     loads = sorted({float(load) for load in model.loads[model.rows["raising"]]}) or [10.0]
     for way, branch in (("raising", of.raising), ("lowering", of.lowering)):
-        if branch is None:
-            continue
         if not len(model.rows[way]):
             offers[way] = [_reading(branch, load, at) for load in loads]
         if len(set(model.loads[model.rows[way]])) == 1:

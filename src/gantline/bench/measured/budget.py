@@ -56,14 +56,6 @@ def propagated(slopes: "Array", covariance: "Array") -> "Array":
     return slopes @ covariance @ slopes.T
 
 
-def covariance_of_means(readings: "Array") -> "Array":
-    """The covariance of the means of quantities read together: one row a quantity, one column a time."""
-    import numpy as np
-
-    found: Array = np.atleast_2d(np.cov(readings)) / readings.shape[1]
-    return found
-
-
 class Limits(Struct, frozen=True):
     """How far off the instruments may be, as shares: every mass by itself, and the scale's gain. None: not stated."""
 
@@ -128,3 +120,18 @@ def budget(found: Fit, limits: Limits) -> dict[str, Combined]:
         most = max(part.u for part in parts)
         result[name] = combined([part for part in parts if part.u > 1e-6 * most])
     return result
+
+
+def correlations(found: Fit, limits: Limits) -> tuple[tuple[str, str, float], ...]:
+    """How the errors of every two results that are told hang together, -1 to 1."""
+    import numpy as np
+
+    extra = sources(found)
+    slopes = np.hstack([found.pull, found.pull @ extra.by_load, (found.pull @ extra.gain)[:, None]])
+    loads, gain = extra.loads * (limits.masses or 0.0) / 3**0.5, (limits.gain or 0.0) / 3**0.5
+    covariance = propagated(slopes, np.diag(np.concatenate([found.deviations, loads, [gain]]) ** 2))
+    u = np.sqrt(np.diag(covariance))
+    told = [n for n in range(4) if found.told[n] and u[n] > 0]
+    return tuple(
+        (UNKNOWNS[n], UNKNOWNS[m], float(covariance[n, m] / (u[n] * u[m]))) for n in told for m in told if n < m
+    )

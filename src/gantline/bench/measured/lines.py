@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from .exact import exact_fit
 
@@ -34,9 +35,7 @@ class Line(Struct, frozen=True):
     def scaled(self) -> "Line":
         """The same line, its uncertainties taken from its own scatter: for readings whose own are not known."""
         by = (self.chi2 / self.left) ** 0.5
-        return Line(
-            self.slope, self.intercept, self.u_slope * by, self.u_intercept * by, self.correlation, self.chi2, self.left
-        )
+        return replace(self, u_slope=self.u_slope * by, u_intercept=self.u_intercept * by, chi2=float(self.left))
 
 
 def straight(x: Sequence[Fraction], y: Sequence[Fraction], u_y: Sequence[float]) -> Line:

@@ -10,7 +10,7 @@ from gantline.rig import Moving, Rig
 from gantline.sources import GRAVITY
 
 from .advice import Advice, advise
-from .budget import Combined, Limits, budget
+from .budget import Combined, Limits, budget, correlations
 from .draws import DRAWS, Spread, monte_carlo
 from .fit import LEAST, LIMIT, MOST, START, Fit, NoFit, fit
 from .lines import Line, best, straight
@@ -83,13 +83,20 @@ class Goodness(Struct, frozen=True):
         return self.chance < LIMIT
 
 
-class Measured(Struct, frozen=True):
-    """Everything the readings say. `block` names the block whose weight is measured, None where the rig has none.
+class Fitted(Struct, frozen=True):
+    """What the fit left: the four unknowns as the model has them, told or not (together they give every reading), the
+    means against it, how good it is, the law of the machine each way read, and how results hang together."""
 
-    `lines` is the law of the machine, F = a W + b, each way read; `ratio` the cross-check, or why there is none.
-    `scatter` is that of one pull. `draws` is how many the Monte Carlo took. `fitted` are the four unknowns as the model
-    has them, told or not: together they give every reading.
-    """
+    at: tuple[float, float, float, float]
+    residuals: tuple[Residual, ...]
+    goodness: Goodness
+    lines: tuple[tuple[str, Line], ...]
+    correlations: tuple[tuple[str, str, float], ...]
+
+
+class Measured(Struct, frozen=True):
+    """Everything the readings say. `fitted` is None where no reading says its load; `ratio` is the cross-check, or why
+    there is none; `scatter` is that of one pull; `draws` is how many the Monte Carlo took."""
 
     title: str
     readings: Readings
@@ -98,17 +105,19 @@ class Measured(Struct, frozen=True):
     division: float
     scatter: Scatter | None
     estimates: tuple[Estimate, ...]
-    residuals: tuple[Residual, ...]
-    goodness: Goodness | None
-    lines: tuple[tuple[str, Line], ...]
+    fitted: Fitted | None
     ratio: Ratio | str
     advice: tuple[Advice, ...]
     draws: int
-    fitted: tuple[float, float, float, float] | None
 
     @property
     def block(self) -> str | None:
+        """The block whose weight is measured, None where the rig has none."""
         return self.shares.block
+
+    @property
+    def residuals(self) -> tuple[Residual, ...]:
+        return self.fitted.residuals if self.fitted else ()
 
     def estimate(self, name: str) -> Estimate:
         return next(one for one in self.estimates if one.name == name)
@@ -119,18 +128,27 @@ def measure(rig: Rig, readings: Readings, settings: Settings = Settings()) -> Me
     of = shares(rig)
     readings = screened(readings, of)
     division = settings.division if settings.division is not None else float(readings.steps.pull or 0)
-    found = _ways(means(readings.rows), of)
+    found = means(readings.rows)
     pulls = [mean for mean in found if mean.what in WAYS]
+    if pulls and division <= 0:
+        raise ValueError("the division of a scale is above zero")
     done = _fitted(rig, of, found, readings, settings, division) if pulls else None
     spread = _scatter(found, done)
     ratio = ratio_law(found, readings.rows, of, spread, division)
     estimates, draws = _estimates(of, done, settings) if done else (_none(of, settings), 0)
     return Measured(
-        rig.title, readings, settings, of, division, spread, estimates, _residuals(done) if done else (),
-        Goodness(done.chi2, done.left, done.chance, done.birge) if done else None,
-        _lines(found, done, settings.limits) if done else (), ratio, advise(estimates, done, of), draws,
-        _fitted_at(done) if done else None,
-    )  # fmt: skip
+        title=rig.title,
+        readings=readings,
+        settings=settings,
+        shares=of,
+        division=division,
+        scatter=spread,
+        estimates=estimates,
+        fitted=_left(found, done, settings.limits) if done else None,
+        ratio=ratio,
+        advice=advise(estimates, done, of),
+        draws=draws,
+    )
 
 
 def read_measured(rig: Rig, data: bytes, settings: Settings) -> tuple[Measured | None, tuple[Problem, ...]]:
@@ -181,11 +199,6 @@ def _problem(code: str, says: str, why: str, do: str) -> Problem:
     return Problem(code, Place(1, 1), "", says, why, do)
 
 
-def _ways(found: tuple[Mean, ...], of: Shares) -> tuple[Mean, ...]:
-    """The means of ways that the rig goes: friction may not let it run back."""
-    return tuple(mean for mean in found if mean.what != "lowering" or of.lowering is not None)
-
-
 def _fitted(
     rig: Rig, of: Shares, found: tuple[Mean, ...], readings: Readings, settings: Settings, division: float
 ) -> Fit:
@@ -206,9 +219,12 @@ def _weight(rig: Rig, block: str | None) -> float:
     return float(part.weight.number if part.weight and part.weight.number else mass)
 
 
-def _fitted_at(done: Fit) -> tuple[float, float, float, float]:
+def _left(found: tuple[Mean, ...], done: Fit, limits: Limits) -> Fitted:
     e, block, drag, zero = (float(number) for number in done.at)
-    return e, block, drag, zero
+    good = Goodness(done.chi2, done.left, done.chance, done.birge)
+    return Fitted(
+        (e, block, drag, zero), _residuals(done), good, _lines(found, done, limits), correlations(done, limits)
+    )
 
 
 def _scatter(found: tuple[Mean, ...], done: Fit | None) -> Scatter | None:
@@ -257,17 +273,20 @@ def _residuals(done: Fit) -> tuple[Residual, ...]:
 
 
 def _lines(found: tuple[Mean, ...], done: Fit, limits: Limits) -> tuple[tuple[str, Line], ...]:
-    """A straight line each way: exact where loads have no stated error, else by the effective variance."""
+    """A straight line each way that was read at two loads."""
     deviations = dict(zip(found, (float(d) for d in done.deviations), strict=True))
     lines = []
     for way in WAYS:
         own = [mean for mean in found if mean.what == way]
-        if len(own) < 2 or not all(deviations[mean] > 0 for mean in own):
-            continue
-        u_y = [deviations[mean] for mean in own]
-        if limits.masses:
-            x, y = [mean.load for mean in own], [mean.value for mean in own]
-            lines.append((way, best(x, y, [load * limits.masses / 3**0.5 for load in x], u_y)))
-        else:
-            lines.append((way, straight([Fraction(m.load) for m in own], [Fraction(m.value) for m in own], u_y)))
+        if len(own) > 1:
+            line = _line(own, [deviations[mean] for mean in own], limits.masses)
+            lines.append((way, line.scaled if done.scatter is None and line.left else line))
     return tuple(lines)
+
+
+def _line(own: list[Mean], u_y: list[float], masses: float | None) -> Line:
+    """Exact where loads have no stated error, else by the effective variance."""
+    x, y = [mean.load for mean in own], [mean.value for mean in own]
+    if masses:
+        return best(x, y, [load * masses / 3**0.5 for load in x], u_y)
+    return straight([Fraction(load) for load in x], [Fraction(value) for value in y], u_y)

@@ -29,7 +29,7 @@ class Model:
                      for what in ("raising", "lowering", "block", "zero")}  # fmt: skip
         branches = {"raising": shares.raising, "lowering": shares.lowering}
         self.branches: list[tuple[Branch, Any]] = [
-            (branch, self.rows[way]) for way, branch in branches.items() if branch is not None and len(self.rows[way])
+            (branch, self.rows[way]) for way, branch in branches.items() if len(self.rows[way])
         ]
 
     def expected(self, at: Any) -> "Array":

@@ -47,9 +47,9 @@ def _of_way(of: Measured, way: str) -> list[Residual]:
 
 def _model(of: Measured, way: str, last: float) -> tuple[tuple[float, float], ...]:
     branch = of.shares.raising if way == "raising" else of.shares.lowering
-    if branch is None or of.fitted is None:
+    if of.fitted is None:
         return ()
-    e, block, drag, zero = of.fitted
+    e, block, drag, zero = of.fitted.at
     load, of_block, of_drag, rest = branch.at(e)
     start = of_block * block + of_drag * drag + rest + zero
     return tuple((last * n / _STEPS, float(load * last * n / _STEPS + start)) for n in range(_STEPS + 1))

@@ -21,6 +21,8 @@ from .ratio import Ratio
 from .readings import Readings
 from .shown import interval, places, to_place, value_and
 
+_CLOSE = 0.8  # a correlation from which a reader should know of it
+
 
 class Report(Struct, frozen=True):
     """One report. `improve` are things to do, the most useful first; `told` says how the table was read, `how` by which
@@ -117,10 +119,11 @@ def notes(of: Measured) -> tuple[str, ...]:
         found.append(
             f"Taken as it stands: {words.listed(held)}. If that is wrong, the other results are wrong with it."
         )
-    if of.goodness is not None and of.goodness.lacking:
+    good = of.fitted.goodness if of.fitted else None
+    if good is not None and good.lacking:
         found.append(
-            f"The readings scatter about the model {to_place(of.goodness.birge, 2)} times as much as about each other "
-            f"(chi-squared {to_place(of.goodness.chi2, 1)} for {of.goodness.left}; chance {of.goodness.chance:.2g}). "
+            f"The readings scatter about the model {to_place(good.birge, 2)} times as much as about each other "
+            f"(chi-squared {to_place(good.chi2, 1)} for {good.left}; chance {good.chance:.2g}). "
             "Something is not in the model; every interval is widened by that factor (Birge ratio)."
         )
     return tuple(found)
@@ -247,7 +250,16 @@ def _budget(of: Measured) -> Table:
     rows.append(("together", "", *(f"{to_place(whole.u, places(whole.u))}{_unit(one.name)}" for one, whole in told)))
     rows.append(("degrees of freedom", "", *(_freedom(whole.freedom) for _, whole in told)))
     head = ("source", "kind", *(f"adds to u({words.SYMBOLS[one.name]})" for one, _ in told))
-    return Table("Where the uncertainty comes from", head, tuple(rows), _unstated(of))
+    return Table("Where the uncertainty comes from", head, tuple(rows), f"{_unstated(of)}{_together(of)}")
+
+
+def _together(of: Measured) -> str:
+    """Results whose errors go with each other, so that one of them better known makes both so."""
+    close = [
+        f"{words.SYMBOLS[one]} and {words.SYMBOLS[other]} ({to_place(value, 2)})"
+        for one, other, value in (of.fitted.correlations if of.fitted else ()) if abs(value) >= _CLOSE
+    ]  # fmt: skip
+    return f" Errors go together (correlation): {words.listed(close)}." if close else ""
 
 
 def _part(one: Estimate, whole: Combined, name: str) -> str:
@@ -282,7 +294,7 @@ def _lines(of: Measured) -> Table | None:
     rows = tuple(
         (way.capitalize(), *value_and(line.slope, line.u_slope), *(f"{one}\u00a0N" for one in value_and(line.intercept,
          line.u_intercept)), to_place(line.correlation, 3))
-        for way, line in of.lines
+        for way, line in (of.fitted.lines if of.fitted else ())
     )  # fmt: skip
     if not rows:
         return None
@@ -291,7 +303,23 @@ def _lines(of: Measured) -> Table | None:
         "best line by the effective variance, loads and pulls both in error" if of.settings.limits.masses
         else "weighted line, loads without error"
     )  # fmt: skip
-    return Table("The law of the machine: pull = a × load + b", head, rows, f"Each way by itself: {kind}.")
+    note = f"Each way by itself: {kind}.{_machine(of)}"
+    return Table("The law of the machine: pull = a × load + b", head, rows, note)
+
+
+def _machine(of: Measured) -> str:
+    """The efficiency of the whole machine at the heaviest load, as its line of raising has it."""
+    line = next((line for way, line in (of.fitted.lines if of.fitted else ()) if way == "raising"), None)
+    load = max((one.mean.load for one in of.residuals if one.mean.what == "raising"), default=0.0)
+    if line is None or not load:
+        return ""
+    pull, u = line.at(load)
+    efficiency = load / (float(of.shares.velocity_ratio) * pull)
+    value, shown = value_and(100 * efficiency, 100 * efficiency * u / pull)
+    return (
+        f" At {to_place(load, 2)}\u00a0N the whole machine gives back {value}\u00a0% of the work (standard uncertainty "
+        f"{shown}\u00a0%), zero and block weight counted against it."
+    )
 
 
 # -- rows that are not used, and what to do next ----------------------------------------------------------------------

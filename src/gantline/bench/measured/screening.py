@@ -50,7 +50,7 @@ def _lowering(row: Row, division: Fraction) -> Refused | None:
 def _efficiency(row: Row, shares: Shares, division: Fraction) -> Refused | None:
     """Less pull than perfect wheels need for the load alone. Where a part sinks and helps, no pull is too small."""
     branch = shares.raising
-    if branch is None or row.load is None or not row.raising:
+    if row.load is None or not row.raising:
         return None
     load, block, _, rest = branch.at(Fraction(1))
     if block < 0 or rest:

@@ -99,6 +99,6 @@ def _quantity(written: str | None, name: str, unit: str, kind: str) -> float | N
 
     match = _NUMBER.fullmatch(written)
     known = UNITS.get(match[2]) if match else None
-    if match is None or known is None or known.kind != kind:
+    if match is None or known is None or known.kind != kind or not float(match[1]):
         raise Trouble(f"--{name} {written} is no {kind}", f"Write a number with its unit, as in --{name} 1{unit}")
     return float(match[1]) * float(known.factor)
