@@ -23,7 +23,7 @@ def page(window: Callable[..., Window], file: Path) -> Page:
 def test_a_broken_text_is_mended_by_its_own_remedy(page: Page, file: Path) -> None:
     before = words(page)
     to_line(page, 1)
-    page.keyboard.press("Home")
+    page.keyboard.press("Control+Home")
     _find(page, " N                  #")
     page.keyboard.press("Delete")
     page.keyboard.press("Delete")

@@ -17,15 +17,19 @@ export function Answer({ copySlip }) {
     }
     if (!answer.formula && seen.status !== 'holds') { follows.textContent = seen.says; certificate.textContent = answer.checked; return; }
     const changed = setMade(formula, answer.formula);
-    if (changed || trying || before) trail(formula, { way, trying, before });
+    if (changed || trying || before) dress(formula, { way, trying, before });
     follows.textContent = answer.follows || seen.says;
     certificate.textContent = trying ? `${answer.checked} Checked here too.` : answer.checked;
   }
 
-  function trail(element, { way, trying, before }) {
+  function dress(element, { way, trying, before }) {
     element.querySelector('.was')?.remove();
     const pieces = element.querySelectorAll('math');
-    for (const piece of pieces) piece.classList.toggle('trying', trying && piece === pieces[pieces.length - 1]);
+    for (const piece of pieces) {
+      const last = piece === pieces[pieces.length - 1];
+      piece.classList.toggle('result', last && pieces.length > 1);
+      piece.classList.toggle('trying', last && trying);
+    }
     const said = [way === 'ideal' ? '' : way, trying && before ? `was ${before}` : ''].filter(Boolean).join('; ');
     if (said) element.append(make('span', { class: `was${trying ? ' trying' : ''}` }, `\u2002${said}`));
   }
@@ -39,7 +43,7 @@ export function Answer({ copySlip }) {
       if (!formula.querySelector('.wait')) {
         const pieces = [...formula.querySelectorAll('math')];
         for (const piece of pieces.slice(pieces.length > 2 ? 2 : 1)) piece.remove();
-        formula.append(make('span', { class: 'wait' }, pieces.length ? '= no number yet' : 'no number yet'));
+        formula.append(make('span', { class: 'wait' }, pieces.length ? '\u2002= no number yet' : 'no number yet'));
       }
       follows.textContent = `The number waits for line ${line}.`;
       certificate.textContent = when;

@@ -1,5 +1,5 @@
 // Problems: each under its line, one card at a time, with what and where, why, and what can be written instead.
-import { find, make, quoted, unquoted, word } from './dom.js';
+import { find, make, quoted, sentence as whole, unquoted, word } from './dom.js';
 import { offset } from './store.js';
 
 export function Card({ slip, store, say }) {
@@ -27,9 +27,9 @@ export function Card({ slip, store, say }) {
     const problem = list[at];
     const held = card.contains(document.activeElement);
     card.replaceChildren(
-      make('p', {}, make('b', {}, quoted(`${upper(problem.says)}. `)), make('span', { class: 'place' }, `Line ${problem.line}, column ${problem.column}`)),
-      make('p', { class: 'why' }, quoted(`${upper(problem.why)}.`)),
-      offers(problem).length ? make('div', { class: 'choices' }, make('span', {}, 'Write'), offers(problem).map((offer, n) => word(offer.says, () => take(offer), n ? '' : 'strong'))) : make('p', {}, quoted(upper(problem.do))),
+      make('p', {}, make('b', {}, quoted(`${whole(problem.says)} `)), make('span', { class: 'where-at' }, `Line ${problem.line}, column ${problem.column}`)),
+      make('p', { class: 'why' }, quoted(whole(problem.why))),
+      offers(problem).length ? make('div', { class: 'choices' }, make('span', {}, 'Write'), offers(problem).map((offer, n) => word(offer.says, () => take(offer), n ? '' : 'strong'))) : make('p', {}, quoted(whole(problem.do))),
     );
     if (held) (card.querySelector('button') || find('slip')).focus();
     requestAnimationFrame(lay);
@@ -66,7 +66,7 @@ export function Card({ slip, store, say }) {
     show, go,
     remedy() {
       const offer = list[at] && offers(list[at])[0];
-      if (offer) take(offer); else say(list.length ? unquoted(upper(list[at].do)) : 'No problems.');
+      if (offer) take(offer); else say(list.length ? unquoted(whole(list[at].do)) : 'No problems.');
     },
     sentence: () => sentence(list, at),
     get list() { return list; },
@@ -82,7 +82,5 @@ function sentence(list, at) {
   const problem = list[at], first = offers(problem)[0];
   return `Line ${problem.line}: ${unquoted(problem.says)}. ${list.length} problem${list.length === 1 ? '' : 's'}.${first ? ` Alt Enter writes ${first.aloud || first.says}.` : ''}`;
 }
-
-function upper(text) { return text.replace(/^\p{Ll}/u, (first) => first.toUpperCase()).replace(/\.$/, ''); }
 
 function wordAt(text, at) { return (text.slice(at).match(/^\S+/) || [' '])[0].length; }

@@ -45,6 +45,12 @@ export function quoted(text) {
   return text.split('`').map((piece, n) => (n % 2 ? make('code', {}, piece) : piece));
 }
 
+// A part of a message as a sentence of its own.
+export function sentence(text) {
+  const whole = text.replace(/^\p{Ll}/u, (first) => first.toUpperCase());
+  return /[.?!]$/.test(whole) ? whole : `${whole}.`;
+}
+
 export const unquoted = (text) => text.replace(/`/g, '');
 
 const drawn = new WeakMap();

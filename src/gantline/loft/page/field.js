@@ -1,5 +1,5 @@
 // A field over a value: Enter keeps, Esc puts back, Tab keeps and goes on, Up and Down change the last digit.
-import { make, quoted } from './dom.js';
+import { make, quoted, sentence } from './dom.js';
 import { nudge } from './numbers.js';
 
 let count = 0;
@@ -13,7 +13,7 @@ export function field({ over, value, label, keep, done, says = '' }) {
   let over_ = false;
   over.hidden = true;
   over.after(input);
-  (over.closest('.rule, .title, .others') || over.parentElement).append(told);
+  (over.closest('.rules, .title') || over.parentElement).append(told);
   input.focus();
   input.select();
 
@@ -31,7 +31,7 @@ export function field({ over, value, label, keep, done, says = '' }) {
     const problem = await keep(input.value.trim());
     if (!problem) { close(next); return; }
     input.setAttribute('aria-invalid', 'true');
-    told.replaceChildren(make('b', {}, ...quoted(problem.says), '. '), ...quoted(`${problem.why}. ${problem.do}`));
+    told.replaceChildren(make('b', {}, ...quoted(sentence(problem.says)), ' '), ...quoted(`${sentence(problem.why)} ${problem.do && sentence(problem.do)}`));
   }
 
   input.addEventListener('keydown', (event) => {
