@@ -63,6 +63,16 @@ def test_steady_state_and_landmarks(
         assert printed(degrees(abs(found.peak["lower"])), peak)
 
 
+@pytest.mark.parametrize(("e", "stretch"), [(98, "6.06"), (80, "6.82")])
+def test_a_gun_is_a_runner_with_one_more_share_of_loss(e: float, stretch: str) -> None:
+    """[2] The same tilt, the pull over e, its own stretch; sheaves start from the hand on, then it lifts."""
+    gun, runner = tried(named("gun", e), HAND), standing(named("runner", e))
+    assert gun.raising.tilt == pytest.approx(runner.raising.tilt, rel=1e-12)
+    assert gun.raising.effort == pytest.approx(runner.raising.effort / e * 100, rel=1e-12)
+    assert printed(1000 * gun.raising.stretch, stretch)
+    assert [event.part for event in gun.events] == ["upper.1", "lower.1", "bag", "bag"]
+
+
 @pytest.mark.parametrize(("machine", "e", "up", "down"), rows("tilts"))
 def test_other_steady_tilts(machine: str, e: float, up: str, down: str) -> None:
     state = standing(named(machine, e))

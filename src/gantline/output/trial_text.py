@@ -27,7 +27,7 @@ def trial_text(rig: Rig, trial: Trial, paint: Paint) -> str:
 
 
 def _events(events: Sequence[Event], paint: Paint) -> str:
-    hands = [millimetres(event.hand) for event in events]
+    hands = [f"{1000 * event.hand:.2f} mm".replace("-", "−") for event in events]
     wide, names = max(map(width, hands)), max(width(event.part) for event in events)
     lines = [
         f"  {' ' * (wide - width(hand))}{hand}  {event.part + ' ' * (names - width(event.part))}  {_what(event)}"
