@@ -210,7 +210,7 @@ class _Case:
         }
 
     def _right(self, weights: dict[Coordinate, Ratio]) -> list[Ratio]:
-        """The right side of the balances for these weights alone; the row for an asked load comes last, and is nothing."""
+        """The right side of the balances for these weights alone; the row for an asked load comes last: nothing."""
         return [*(weights.get(c, self.ring.zero) for c in self.system.coordinates), self.ring.zero]
 
     def _flows(self, sense: int) -> Flows:
