@@ -43,7 +43,13 @@ HELD = {
     "zero": "taken as none, not measured",
     "block": "taken from the file, not measured",
 }
-NO_DIVISION = "not known"
+ABOVE_ONE = (
+    "An efficiency above 1 cannot be: wheels that lose next to nothing, loads lighter than was written, or a scale "
+    "that shows too little."
+)
+MAYBE_NONE = "the interval holds zero, so there may be none."
+BELOW_ZERO = "below zero, which cannot be: look at the loads and the scale."
+IF_WRONG = "If that is wrong, the other results are wrong with it."
 MODEL = (
     "Each reading is the pull that the rig's own equations give at its load, with one efficiency e in every sheave, "
     "the block's weight w, one constant drag c in every sheave (tight side = slack side / e + c), and the zero z of "
@@ -65,6 +71,11 @@ def drawn(draws: int) -> str:
         f"The same by Monte Carlo (JCGM 101): {draws:,} draws of all inputs, the unknowns solved anew for each; where "
         "the two ways differ, both stand above."
     )
+
+
+def unit(name: str) -> str:
+    """The unit of a result behind a space that does not break, nothing for a bare number."""
+    return f"\u00a0{UNITS[name]}" if UNITS[name] else ""
 
 
 def listed(words: tuple[str, ...] | list[str], last: str = "and") -> str:
