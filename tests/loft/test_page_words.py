@@ -31,7 +31,12 @@ def test_a_broken_text_is_mended_by_its_own_remedy(page: Page, file: Path) -> No
     assert page.locator("#plate svg[data-view]").count() == 1, "a problem never takes the plate away"
     assert page.locator("#card button").all_inner_texts()[0] == "468 N"
     assert page.locator("#editor .wrong").inner_text() == "468"
-    assert "no number yet" in page.inner_text("#formula")
+    assert page.inner_text("#formula").endswith("= no number yet")
+    assert page.locator("#formula mfrac").count() == 1, "the formula needs no unit"
+    rule = page.inner_text(".rule[data-key='chest.weight']").replace("\u00a0", " ")
+    assert "468 ?" in rule
+    assert "No unit, no rule" in rule
+    page.wait_for_function("() => document.getElementById('account-note').textContent.startsWith('in letters')")
     page.keyboard.press("Alt+Enter")
     says(page, "No problems left. Pull 120 newtons.")
     assert words(page) == before

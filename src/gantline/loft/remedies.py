@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from difflib import SequenceMatcher
 from typing import Any
 
 from msgspec import Struct
@@ -39,7 +40,7 @@ def told(problems: tuple[Problem, ...]) -> dict[str, Any]:
 def _offers(problem: Problem) -> Iterator[Offer]:
     near = re.search(r"did you mean `([^`]+)`", problem.do)
     if near:
-        yield _instead(problem, near[1], near[1])
+        yield from _respelt(problem, near[1])
     elif problem.code == "unit-missing":
         yield from _units(problem)
     elif problem.code == "no-such-unit":
@@ -50,6 +51,15 @@ def _offers(problem: Problem) -> Iterator[Offer]:
             yield _instead(problem, text, text)
     elif problem.code == "unit-of-another-kind":
         yield from _other_word(problem, _written(problem))
+
+
+def _respelt(problem: Problem, near: str) -> Iterator[Offer]:
+    """The word that is nearly right, wherever on its line: of those the message quotes, the one most alike."""
+    quoted = [word for word in re.findall(r"`([^`]+)`", problem.says) if word in problem.text]
+    wrong = max(quoted, key=lambda word: SequenceMatcher(None, word, near).ratio(), default="")
+    found = re.search(rf"(?<![\w-]){re.escape(wrong)}(?![\w-])", problem.text) if wrong else None
+    if found:
+        yield Offer(problem.place.line, found.start() + 1, len(wrong), near, near, near)
 
 
 def _units(problem: Problem) -> Iterator[Offer]:

@@ -2,16 +2,20 @@
 
 from typing import Any
 
+from msgspec.structs import replace
+
 from gantline.account import Account, explain
 from gantline.figure import VIEWS, Layout, NotDrawable, Scene, draw
 from gantline.lesson import hauling, step_plate
 from gantline.notation import parse
 from gantline.output.plates import plate
 from gantline.output.record import answer_record
+from gantline.problems import Problem
 
 from .answering import plain_answer, wheels
 from .asked import Refused, See, StepOf
 from .givens import givens, records
+from .lettering import lettered
 from .making import draft
 from .parts import listed
 from .reading import Reading, Unread, look
@@ -27,7 +31,7 @@ def see(asked: See) -> dict[str, Any]:
     try:
         reading = look(asked.text, asked.what_if)
     except Unread as unread:
-        return {**told(unread.problems), **_drafted(asked.text)}
+        return {**told(unread.problems), **_drafted(asked.text), "still": _standing(asked, unread.problems)}
     rig, answer = reading.rig, reading.answer
     regime = (answer.regime(asked.way) or answer.ideal) if answer.regimes else None
     return {
@@ -42,6 +46,13 @@ def see(asked: See) -> dict[str, Any]:
         "parts": listed(reading, regime),
         "givens": records(reading.given),
     }
+
+
+def _standing(asked: See, problems: tuple[Problem, ...]) -> dict[str, Any] | None:
+    """What can still be seen while one value is at fault: the rig with a letter in its place."""
+    text = lettered(asked.text, problems)
+    seen = see(replace(asked, text=text, what_if={})) if text else None
+    return {"text": text, **seen} if seen and not seen["problems"] else None
 
 
 def _drafted(text: str) -> dict[str, Any]:

@@ -11,12 +11,12 @@ export function Account({ store, light, choose, open, present, linesOf }) {
   let told = null, plain = new Map();
 
   // `given` is the server's account; without what-if values it is remembered, so that changed terms can be told apart.
-  function show(given) {
+  function show(given, noted = '') {
     if (!store.whatIf.size) plain = new Map(given.steps.map((step) => [`${given.method} ${step.id}`, step.formula]));
+    note.textContent = noted || (given.steps.length ? `why it is so, in ${COUNTS[given.steps.length] || given.steps.length} steps` : 'why it cannot be told this way');
     const same = told && JSON.stringify(told) === JSON.stringify(given) && steps.dataset.open === String(store.step);
     told = given;
     if (same) return;
-    note.textContent = given.steps.length ? `why it is so, in ${COUNTS[given.steps.length] || given.steps.length} steps` : 'why it cannot be told this way';
     renew(methods, given.methods.map(tab), methods);
     settle();
     build();

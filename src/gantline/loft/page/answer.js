@@ -27,7 +27,7 @@ export function Answer({ copySlip }) {
     const pieces = element.querySelectorAll('math');
     for (const piece of pieces) {
       const last = piece === pieces[pieces.length - 1];
-      piece.classList.toggle('result', last && pieces.length > 1);
+      piece.classList.toggle('result', last && pieces.length > 1 && !piece.querySelector('mi'));
       piece.classList.toggle('trying', last && trying);
     }
     const said = [way === 'ideal' ? '' : way, trying && before ? `was ${before}` : ''].filter(Boolean).join('; ');
@@ -39,13 +39,13 @@ export function Answer({ copySlip }) {
     // Where no number comes out: the equation that says why.
     open(markup) { setMade(formula, markup); },
     // A problem stands in the way: what was reckoned last stays, and says of when it is.
-    wait(line, when) {
+    wait(line, when, letters = false) {
       if (!formula.querySelector('.wait')) {
         const pieces = [...formula.querySelectorAll('math')];
-        for (const piece of pieces.slice(pieces.length > 2 ? 2 : 1)) piece.remove();
+        if (!letters) for (const piece of pieces.slice(pieces.length > 2 ? 2 : 1)) piece.remove();
         formula.append(make('span', { class: 'wait' }, pieces.length ? '\u2002= no number yet' : 'no number yet'));
       }
-      follows.textContent = `The number waits for line ${line}.`;
+      follows.textContent = `${letters ? 'The formula needs no unit. ' : ''}The number waits for line ${line}.`;
       certificate.textContent = when;
     },
     empty(said) {

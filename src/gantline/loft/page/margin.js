@@ -45,7 +45,7 @@ export function Margin({ act, look, say }) {
       const by = new Map(found.map((each) => [each.way, each.says]));
       for (const row of lists.wheels.all) {
         const key = row.dataset.key, said = by.get(key);
-        const beside = ['impossible', 'slack', 'indeterminate'].includes(status) ? 'none' : said ?? (found.length ? 'same' : '');
+        const beside = ['impossible', 'slack', 'indeterminate'].includes(status) ? 'none' : shortly(said) ?? (found.length ? 'same' : '');
         row.querySelector('.beside').textContent = beside;
         allow(row, reason || (said === undefined && key !== 'ideal' ? 'The same: no wheel loses anything. Give one an efficiency, and raising differs from lowering.' : ''));
       }
@@ -56,6 +56,9 @@ export function Margin({ act, look, say }) {
     folds() { return narrowFolds(); },
   };
 }
+
+// A formula that is too long to stand beside a word is only named.
+const shortly = (said) => (said?.length > 11 ? 'a formula' : said);
 
 // On a narrow page each list folds behind one word that says what is chosen: Show: Labelled.
 function narrowFolds() {

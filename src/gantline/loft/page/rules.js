@@ -35,8 +35,15 @@ export function Rules({ store, edit, light, writeIn }) {
   const element = find('rules'), rest = make('div', { class: 'others' }), rules = new Map();
   let all = [], up = '', signature = '';
 
-  function show(seen) {
-    const next = grouped(seen), sign = JSON.stringify(next.map((one) => [one.ids, one.value, one.short, one.symbol]));
+  // `broken` is the line whose value cannot be read: it is shown as it is written, and has no rule.
+  function show(seen, broken = null) {
+    const next = grouped(seen);
+    for (const one of next) {
+      if (!broken || one.line !== broken.line || one.number) continue;
+      one.unread = `${broken.text.slice(one.column - 1).match(/^[^,#]*/)[0].trim()} ?`;
+      one.value = one.unread;
+    }
+    const sign = JSON.stringify(next.map((one) => [one.ids, one.value, one.short, one.symbol]));
     all = next;
     if (sign !== signature) { signature = sign; build(); }
     tried();
@@ -74,7 +81,7 @@ export function Rules({ store, edit, light, writeIn }) {
     delete box.dataset.parts;
     head.dataset.parts = one.ids.join(' ');
     head.dataset.match = 'any';
-    if (!one.number) { box.append(make('p', { class: 'no-rule' }, 'A letter: no rule. Give it a number to try others.')); return box; }
+    if (!one.number) { box.append(make('p', { class: 'no-rule' }, one.unread ? 'No unit, no rule' : 'A letter: no rule. Give it a number to try others.')); return box; }
     const made = Rule(one, {
       tried: trying,
       tell: (value) => { for (const id of one.ids) store.try(id, value); },
@@ -96,7 +103,7 @@ export function Rules({ store, edit, light, writeIn }) {
   }
 
   function given(one, trying) {
-    const shown = make('button', { type: 'button', class: `given${trying ? ' trying' : ''}`, 'data-given': one.id, 'aria-label': aloud(one, trying) }, spaced(trying || one.value));
+    const shown = make('button', { type: 'button', class: `given${trying ? ' trying' : ''}${one.unread ? ' unread' : ''}`, 'data-given': one.id, 'aria-label': aloud(one, trying) }, spaced(trying || one.value));
     shown.addEventListener('click', () => open(one, shown));
     shown.addEventListener('keydown', (event) => { if (event.key === 'F2') open(one, shown); });
     return shown;
@@ -104,7 +111,7 @@ export function Rules({ store, edit, light, writeIn }) {
 
   function open(one, shown) {
     field({
-      over: shown, value: trying(one) || one.value, label: one.name,
+      over: shown, value: trying(one) || (one.unread ? one.unread.slice(0, -2) : one.value), label: one.name,
       says: one.symbol ? `Enter keeps, Esc puts back. ${one.symbol} alone leaves it a letter.` : 'Enter keeps, Esc puts back.',
       keep: (value) => edit.value(one, value),
       done: (next) => { if (next) step(one.id, next); else element.querySelector(`[data-given="${CSS.escape(one.id)}"]`)?.focus(); },

@@ -7,7 +7,7 @@ import { touches } from './light.js';
 const RESTING = 'Point at anything: it lights up everywhere. Dotted numbers are yours to change.';
 
 export function Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, keeper }) {
-  let seen = null, base = null, told = null, failed = 0, when = '';
+  let seen = null, base = null, told = null, standing = null, failed = 0, when = '';
   const see = new Newest('see', heard, trouble), tell = new Newest('account', heardAccount, trouble);
 
   function question() {
@@ -22,7 +22,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
 
   function askAccount() {
     const { text, what_if } = question();
-    tell.ask({ text, what_if, ...(store.method ? { method: store.method } : {}) });
+    tell.ask({ text: standing ? standing.text : text, what_if: standing ? {} : what_if, ...(store.method ? { method: store.method } : {}) });
   }
 
   function heard(given, asked, why) {
@@ -31,6 +31,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     if (given.problems.length) { hindered(given, why); return; }
     const mended = card.list.length > 0;
     seen = given;
+    standing = null;
     when = new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
     if (!store.whatIf.size) base = given;
     card.show([]);
@@ -47,20 +48,28 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     }
     card.show(given.problems);
     const first = given.problems[0];
-    if (given.svg) { seen = { ...seen, ...given }; plate.show(seen); shine(); } else plate.aged(true);
-    answer.wait(first.line, seen && when ? `The plate and the formula are those of ${when}.` : '');
-    account.wait('waits until the slip is mended');
+    standing = given.still;
+    if (standing) {
+      seen = standing;
+      paint({}, { line: first.line, text: first.text });
+      askAccount();
+    } else {
+      if (given.svg) { seen = { ...seen, ...given }; plate.show(seen); shine(); } else plate.aged(true);
+      account.wait('waits until the slip is mended');
+    }
+    const was = base?.wheels[0]?.says;
+    answer.wait(first.line, standing ? (was ? `At ${when} it was ${was}.` : '') : when ? `The plate and the formula are those of ${when}.` : '', Boolean(standing));
     line.words([[`Go to line ${first.line}`, () => card.go(0)]]);
     line.say(card.sentence(), { settled: why.typed });
   }
 
-  function paint(asked) {
+  function paint(asked, broken = null) {
     plate.show(seen);
     margin.views({});
     margin.view(store.step && told ? told.steps.find((each) => each.id === store.step)?.view : store.view);
     margin.wheels(seen.wheels, seen.status, seen.status === 'impossible' ? 'No pull can hold this rig, whichever way the wheels turn.' : '');
     answer.show(seen, { way: asked.way || store.way, trying: store.whatIf.size > 0, before: before() });
-    rules.show(base || seen);
+    rules.show(broken ? seen : base || seen, broken);
     motion.show(store.view === 'motion' && !store.step ? seen.motion : null, find('plate').querySelector('svg[data-view]'));
     slip.tries(rules.all.filter((one) => store.whatIf.has(one.id)).map((one) => ({ at: offset(store.text, one.line, one.column), text: `what if ${store.whatIf.get(one.id)}` })));
     shine();
@@ -73,7 +82,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     if (given.problems.length) return;
     told = given;
     margin.views(given.views);
-    account.show(given);
+    account.show(given, standing ? 'in letters until the slip is mended' : '');
     settle(given);
   }
 
@@ -132,7 +141,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
   function ranges(ids) {
     const found = [];
     for (const part of seen.parts) if (touches(ids, part.id)) found.push(range(part));
-    for (const given of seen.givens) if (ids.includes(given.id)) found.push(span(given));
+    for (const given of standing ? [] : seen.givens) if (ids.includes(given.id)) found.push(span(given));
     return found.filter(Boolean);
   }
 
