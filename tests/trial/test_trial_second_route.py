@@ -171,3 +171,37 @@ def test_let_out_again_it_goes_the_same_way(case: Case) -> None:
     found = tried(case.text, tuple(back), "lowering", 50)
     for moment, state in zip(found.history, integrated(case, [100 - hand for hand in back], 50), strict=True):
         assert same(moment, *state), (moment, state)
+
+
+def test_two_bodies_on_two_ropes_go_the_same_way() -> None:
+    """A burton: load and flyer apart, the flyer hung 40 mm above its axle, 1 N of the load on the ropes at the start."""
+    k, ratio, weight = 2000 / LONG, 1 / 0.9, 0.5
+    short = (1 - weight) / 3
+    long = weight + 2 * short
+
+    def stretches(s: float, load: Any, flyer: Any, th: Any, g: np.ndarray[Any, Any]) -> list[Any]:
+        eye = flyer + 40 * (np.cos(th) - 1)
+        return [long / k - load + g[0], long / k - eye - g[0], short / k - load + (flyer - R * th) + g[1],
+                short / k + s + (flyer + R * th) - g[1]]  # fmt: skip
+
+    def energy(s: float, load: Any, flyer: Any, th: Any, g: np.ndarray[Any, Any]) -> Any:
+        held = sum(k / 2 * longer**2 for longer in stretches(s, load, flyer, th, g))
+        return held + W * load + weight * flyer + (FLOOR / 2 * load**2 if np.real(load) < 0 else 0)
+
+    def rates(s: float, u: np.ndarray[Any, Any]) -> list[float]:
+        moved = [[*u[:n], u[n] + 1e-20j, *u[n + 1 : 3]] for n in range(3)]
+        slopes = [-energy(s, *place, u[3:]).imag / 1e-20 / VISCOUS for place in moved]
+        pulls = [k * longer for longer in stretches(s, *u[:3], u[3:])]
+        slips = [
+            max(0.0, after - ratio * before) - max(0.0, before - ratio * after)
+            for before, after in (pulls[:2], pulls[2:])
+        ]
+        return [slopes[0], slopes[1], slopes[2] / 400, *(slip / VISCOUS for slip in slips)]
+
+    hand = [1.0, 3.0, 6.0, 10.0, 12.0, 14.0, 40.0]
+    found = solve_ivp(rates, (0, hand[-1]), [-(W - 1) / FLOOR, 0, 0, 0, 0], "LSODA", hand, rtol=1e-7, atol=1e-8)
+    for u, moment in zip(found.y.T, tried(named("burton", 90), tuple(hand)).history, strict=True):
+        assert u[0] == pytest.approx(1000 * moment.load["bag"], abs=0.005)
+        assert u[1] == pytest.approx(1000 * moment.axles["flyer.1"], abs=0.005)
+        assert degrees(u[2]) == pytest.approx(degrees(moment.tilt["flyer"]), abs=0.005)
+        assert k * stretches(moment.hand * 1000, *u[:3], u[3:])[3] == pytest.approx(moment.effort, abs=0.01)
