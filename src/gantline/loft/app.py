@@ -1,5 +1,6 @@
 """The server as one application: the routes behind the guard."""
 
+import asyncio
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 
@@ -10,6 +11,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from .guard import App, Keys, guarded
+from .pages import read_all
 from .routes import Loft
 
 
@@ -19,7 +21,9 @@ def application(loft: Loft, keys: Keys) -> App:
     @asynccontextmanager
     async def life(_: Starlette) -> AsyncIterator[None]:
         await loft.workers.warm()
+        reading = asyncio.create_task(asyncio.to_thread(read_all))
         yield
+        await reading
         await loft.workers.close()
 
     app = Starlette(routes=loft.table(), lifespan=life, exception_handlers={HTTPException: _not_here, Exception: _ours})

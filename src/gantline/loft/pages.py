@@ -8,9 +8,6 @@ from importlib.resources.abc import Traversable
 
 from msgspec import Struct
 
-from gantline.output.document import packaged
-from gantline.output.plates import rules
-
 KINDS = {
     "html": "text/html; charset=utf-8", "css": "text/css; charset=utf-8", "js": "text/javascript; charset=utf-8",
     "woff2": "font/woff2",
@@ -34,9 +31,18 @@ class Piece(Struct, frozen=True):
 @cache
 def pieces(folder: str) -> dict[str, Piece]:
     """Every file of `page` or `assets` by its name, read once."""
+    from gantline.output.document import packaged
+    from gantline.output.plates import rules  # with all that draws: not before the address is there
+
     made = {PLATE_RULES: rules(), HAULING: packaged(HAULING) + "\nexport { Hauling };\n"} if folder == PAGE else {}
     made_pieces = {name: _piece(name, text.encode()) for name, text in made.items()}
     return made_pieces | {entry.name: _piece(entry.name, entry.read_bytes()) for entry in _in(FOLDERS[folder])}
+
+
+def read_all() -> None:
+    """Reads every file of the page, so that the first to ask need not wait."""
+    for folder in FOLDERS:
+        pieces(folder)
 
 
 def _in(path: str) -> list[Traversable]:

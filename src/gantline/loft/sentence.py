@@ -2,8 +2,7 @@
 
 import hashlib
 from base64 import b64encode
-
-from gantline.output.markup import Markup, element
+from html import escape
 
 _STYLE = (
     "body{font:1.3rem/1.5 'STIX Two Text','Times New Roman',serif;margin:20vh auto;max-width:32rem;padding:0 1.5rem;"
@@ -16,10 +15,10 @@ _POLICY = f"default-src 'none'; style-src 'sha256-{_MARK}'; base-uri 'none'; for
 
 def page(says: str, onward: bool = False) -> tuple[bytes, str]:
     """The page and the policy it is sent with; `onward` goes on to the loft at once."""
-    head = element(
-        "head", element("meta", charset="utf-8"), element("title", "Gantline loft"),
-        element("meta", http_equiv="refresh", content="0;url=/") if onward else None, element("style", Markup(_STYLE)),
-    )  # fmt: skip
-    link = element("p", element("a", "Go on", href="/")) if onward else None
-    body = element("body", element("main", element("h1", "Gantline"), element("p", says), link))
-    return f"<!DOCTYPE html>\n{element('html', head, body, lang='en')}".encode(), _POLICY
+    refresh = '<meta http-equiv="refresh" content="0;url=/">' if onward else ""
+    link = '<p><a href="/">Go on</a></p>' if onward else ""
+    text = (
+        f'<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8"><title>Gantline loft</title>{refresh}'
+        f"<style>{_STYLE}</style></head>\n<body><main><h1>Gantline</h1><p>{escape(says)}</p>{link}</main></body></html>\n"
+    )
+    return text.encode(), _POLICY

@@ -5,8 +5,6 @@ from importlib.resources import files
 from typing import Any
 
 from gantline import api
-from gantline.figure import NotDrawable, draw
-from gantline.output.svg import write
 
 from .asked import Refused, Thumbnail
 
@@ -21,6 +19,9 @@ def listed() -> tuple[dict[str, Any], ...]:
 
 def thumbnail(asked: Thumbnail) -> str:
     """The bare figure of a ready rig as SVG. Raises Refused for a rig that is none."""
+    from gantline.figure import NotDrawable, draw  # a worker's: the server itself draws nothing
+    from gantline.output.svg import write
+
     if asked.name not in _names():
         raise Refused(404, "There is no such rig on the shelf.")
     rig, _ = api.read(_text(asked.name))
