@@ -6,14 +6,9 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
-from ready import Open, shelf
+from ready import ARGUMENTS, Open, shelf
 
 from gantline.output.lesson_folder import build
-
-ARGUMENTS = [
-    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
-]  # fmt: skip
 
 
 @pytest.fixture(scope="session")

@@ -11,9 +11,8 @@ import pytest
 from axe import violations
 from msgspec.structs import replace
 from playwright.sync_api import Page, sync_playwright
-from ready import shelf
+from ready import ARGUMENTS, shelf
 
-from conftest import ARGUMENTS
 from gantline.account import Account, explain
 from gantline.film import Act, Storyboard, board
 from gantline.output import film_sound, rehearse

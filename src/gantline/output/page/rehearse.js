@@ -222,7 +222,7 @@ function rehearsal() {
 
   // -- recording ----------------------------------------------------------------------------------------------------
 
-  const heardAs = (peak) => peak < SILENT ? 'no sound' : peak < 0.06 ? 'quiet' : peak < 0.8 ? 'good' : 'too loud';
+  const heardAs = (peak) => peak < SILENT ? 'no sound' : peak < 0.06 ? 'quiet' : peak < 0.7 ? 'good' : 'too loud';
 
   function level(peak) {
     held = Math.max(peak, 0.9 * held);
