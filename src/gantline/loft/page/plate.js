@@ -34,7 +34,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
     seen = given;
     if (reeving.active) return;
     if (!seen?.svg) { sheet.show(''); list.replaceChildren(); givens.replaceChildren(); return; }
-    const held = list.contains(document.activeElement) || wanted !== '';
+    const held = list.contains(document.activeElement) || (wanted !== '' && free());
     sheet.show(seen.svg);
     element.classList.remove('aged');
     told.textContent = seen.alt || '';
@@ -45,6 +45,12 @@ export function Plate(element, { say, light, store, ghost, words }) {
     settle(found.has(next) ? next : neighbour(next));
     if (held) focus(focused);
     if (another) { another = false; requestAnimationFrame(() => words([['Reeve another', () => reeve()]])); }
+  }
+
+  // Whether the focus may be moved: it is nowhere, or on the plate and not in a tag or a field.
+  function free() {
+    const at = document.activeElement;
+    return at === document.body || (home.contains(at) && !at.closest('.tag,.plate-field'));
   }
 
   function place() {
