@@ -174,7 +174,7 @@ def test_let_out_again_it_goes_the_same_way(case: Case) -> None:
 
 
 def test_two_bodies_on_two_ropes_go_the_same_way() -> None:
-    """A burton: load and flyer apart, the flyer hung 40 mm above its axle, 1 N of the load on the ropes at the start."""
+    """A burton: the flyer hangs 40 mm above its axle, and 1 N of the load hangs on the ropes at the start."""
     k, ratio, weight = 2000 / LONG, 1 / 0.9, 0.5
     short = (1 - weight) / 3
     long = weight + 2 * short
