@@ -93,3 +93,9 @@ def test_taps_without_their_recording_are_refused(capsys) -> None:
     done = run(capsys, "film", PLANTER, "-o", "film", "--taps", "a.json")
     assert done.status == 1
     assert "--voice" in done.err
+
+
+def test_film_has_one_voice(capsys) -> None:
+    done = run(capsys, "film", PLANTER, "-o", "film", "--voice", "a.wav", "--scratch-voice")
+    assert done.status == 2
+    assert "not allowed with" in done.err

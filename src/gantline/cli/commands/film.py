@@ -39,11 +39,12 @@ def add(parser: ArgumentParser) -> None:
     parser.add_argument("--title", default="", help="of the film; made from the rigs if not given")
     parser.add_argument("--script", metavar="FILE",
                         help="the words to say, as a lesson's script.md; FOLDER/script.md if it is there")  # fmt: skip
-    parser.add_argument("--voice", metavar="FILE", help="a recording, which the film is cut to; see gantline rehearse")
+    voices = parser.add_mutually_exclusive_group()
+    voices.add_argument("--voice", metavar="FILE", help="a recording, which the film is cut to; see gantline rehearse")
+    voices.add_argument("--scratch-voice", action="store_true",
+                        help="a machine's voice for a draft, where espeak-ng is installed")  # fmt: skip
     parser.add_argument("--taps", metavar="FILE",
                         help="where the steps begin in the recording; told from its pauses if not given")  # fmt: skip
-    parser.add_argument("--scratch-voice", action="store_true",
-                        help="a machine's voice for a draft, where espeak-ng is installed")  # fmt: skip
     parser.add_argument("--cache", metavar="FOLDER", help="where drawn shots are kept; the user's cache if not given")
     add_settings(parser)
 
