@@ -4,6 +4,7 @@ import itertools
 import re
 from html import unescape
 from io import StringIO
+from pathlib import Path
 
 import pytest
 import webvtt
@@ -14,6 +15,7 @@ from gantline.mechanics import solve
 from gantline.output import captions as written
 from gantline.rig import Rig
 
+SHELF = Path(__file__).parents[2] / "src" / "gantline" / "shelf"
 LINES = {"lower": 32, "middle": 37, "upper": 42}
 BELL = (
     "title The bell\nfixed ring sheaves 2\nmoving lower sheaves 2, weight 12 N, carries bell\nload bell weight 60 N\n"
@@ -86,6 +88,19 @@ def test_the_step_that_is_said_too_fast_is_named(level: str, most: int) -> None:
     assert f"reads {most}" in problem.says
     assert problem.why
     assert problem.do
+
+
+@pytest.mark.parametrize(("level", "every"), [("lower", 1), ("middle", 6), ("upper", 6)])
+def test_films_that_keep_to_their_words_can_be_read(rig_from, level: str, every: int) -> None:
+    for path in sorted(SHELF.glob("*.rig"))[::every]:
+        rig = rig_from(path.read_text(encoding="utf-8"))
+        answer = solve(rig)
+        account = explain(rig, answer)
+        if isinstance(account, Account):
+            whole = board([Act("rig", rig, answer, account)], level=level)
+            cues, problems = captions(whole)
+            assert problems == (), path.name
+            assert apart(cues), path.name
 
 
 def test_long_words_are_dense_though_they_are_few() -> None:

@@ -32,7 +32,8 @@ def _wrong(stage: Stage, step: Step, size: float) -> Panel | None:
     if wrong is None or right is None or wrong.value.number is None or right.number is None:
         return None
     rig = stage.act.rig
-    first, second = (measure(rig, value.number, value.unit, 3).near for value in (wrong.value, right) if value.number)
+    first = measure(rig, wrong.value.number, wrong.value.unit, 3).near
+    second = measure(rig, right.number, right.unit, 3).near
     answers: list[Shown] = [Equation((wrong.formula, Number(wrong.value.number, first)))]
     if right.formula is not None:
         answers.append(Equation((right.formula, Number(right.number, second))))
