@@ -21,7 +21,7 @@ export function Card({ slip, store, say }) {
   }
 
   function paint() {
-    slip.problems(list.map((each) => ({ from: place(each), to: place(each) + Math.max(1, each.length || wordAt(store.text, place(each))) })), at);
+    slip.problems(list.map((each) => ({ from: place(each), to: place(each) + Math.max(1, each.length || wordAt(store.text, place(each))) })));
     card.hidden = !open;
     if (!open) { slip.card(null); body.style.removeProperty('--card'); return; }
     const problem = list[at];

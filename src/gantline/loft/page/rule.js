@@ -8,16 +8,15 @@ const PIN = 'M-7 -19h14v11.5l-7 7.5l-7 -7.5z', RING = 'M-11 -23h22v17l-11 11l-11
 // `given` is the first of the givens it moves; `tell` hears each value (with its unit), `take` and `back` the two ends.
 export function Rule(given, { tried, tell, take, back, hold }) {
   const from = valueOf(given.number), measure = scale(from, given.kind);
-  let value = tried === undefined ? from : parseFloat(tried), ended = false;
+  let value = tried === undefined ? from : parseFloat(tried), wide = 0;
   const input = make('input', { type: 'range', min: measure.low, max: measure.high, step: 'any', value, 'aria-label': given.name });
   const art = draw('svg', { 'aria-hidden': 'true' });
   const track = make('div', { class: 'track' }, input, art);
 
-  function across(at) { return SIDE + (track.clientWidth - 2 * SIDE) * (Math.min(measure.high, at) - measure.low) / (measure.high - measure.low); }
+  function across(at) { return SIDE + (wide - 2 * SIDE) * (Math.min(measure.high, at) - measure.low) / (measure.high - measure.low); }
 
   function paint() {
-    const wide = track.clientWidth;
-    if (!wide) return;
+    if (!wide) return; // it is measured when it is laid out, and painted then
     const { found } = labels(measure, wide), many = wide > 400;
     const every = many ? measure.grade : (measure.high - measure.low) / 10;
     const line = (x, up, kind) => draw('line', { class: kind, x1: x, x2: x, y1: BASE, y2: BASE - up });
@@ -64,7 +63,7 @@ export function Rule(given, { tried, tell, take, back, hold }) {
   input.addEventListener('keydown', keys);
   input.addEventListener('input', () => set(Number(input.value), measure.grade / (measure.grade > measure.fine * 4 ? 4 : 1)));
   input.addEventListener('change', hold); // a pin let go: while it is dragged, its rule keeps its width
-  const sized = new ResizeObserver(() => { if (!ended) paint(); });
+  const sized = new ResizeObserver(([entry]) => { wide = entry.contentRect.width; paint(); });
   sized.observe(track);
   function rest() {
     if (value === from) return;
@@ -72,5 +71,5 @@ export function Rule(given, { tried, tell, take, back, hold }) {
     input.value = from;
     paint();
   }
-  return { element: track, input, paint, rest, end() { ended = true; sized.disconnect(); } };
+  return { element: track, input, rest, end() { sized.disconnect(); } };
 }

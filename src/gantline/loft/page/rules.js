@@ -70,7 +70,6 @@ export function Rules({ store, edit, light, writeIn }) {
       box.querySelector('.what').textContent = up ? phrase(one) : one.short;
     }
     others(all.filter((one) => !shown.includes(one.id)));
-    for (const made of rules.values()) made.paint();
   }
 
   function rule(one) {

@@ -19,6 +19,13 @@ export async function Slip(element, hear, words) {
   const heard = hear.typed;
   hear.typed = (text) => heard(text ? text + tail : '');
 
+  // Marks are told to the editor only where there are some, or were.
+  const marked = {};
+  function mark(kind, value, some) {
+    if (some || marked[kind]) view.dispatch({ effects: marks[kind].of(value) });
+    marked[kind] = Boolean(some);
+  }
+
   return {
     plain: false,
     get text() { return view.state.doc.length ? view.state.doc.toString() + tail : ''; },
@@ -32,11 +39,11 @@ export async function Slip(element, hear, words) {
       view.dispatch({ changes: { from: Math.min(from, end), to: Math.min(to, end), insert }, selection: { anchor: Math.min(from, end) + insert.length }, userEvent: 'input', scrollIntoView: true });
       hear.named(words);
     },
-    problems(list, open) { view.dispatch({ effects: marks.problems.of({ list, open }) }); },
-    card(height) { view.dispatch({ effects: marks.gap.of(height) }); },
-    light(ranges) { view.dispatch({ effects: marks.lit.of(byLine(view.state.doc, ranges)) }); },
-    tries(list) { view.dispatch({ effects: marks.tries.of(list) }); },
-    ghost(at, text) { view.dispatch({ effects: marks.ghost.of(text ? { at, text } : null) }); },
+    problems(list) { mark('problems', list, list.length); },
+    card(room) { mark('gap', room, room); },
+    light(ranges) { mark('lit', byLine(view.state.doc, ranges), ranges.length); },
+    tries(list) { mark('tries', list, list.length); },
+    ghost(at, text) { mark('ghost', text ? { at, text } : null, text); },
     below(at) { return view.lineBlockAt(Math.min(at, view.state.doc.length)).bottom + view.documentPadding.top; },
     go(at, focus = true) {
       view.dispatch({ selection: { anchor: Math.min(at, view.state.doc.length) }, scrollIntoView: true });
@@ -84,7 +91,7 @@ function layers(cm) {
     .filter(([from, to]) => from < to).map(([from, to]) => cm.Decoration.mark({ class: klass }).range(from, to));
   marks.fields = [
     field('lit', under('lit')),
-    field('problems', (state, { list }) => under('wrong')(state, list)),
+    field('problems', under('wrong')),
     field('tries', (state, list) => list.map((each) => words(each.text, 'try').range(state.doc.lineAt(range(state, each.at, 0)[0]).to))),
     field('ghost', (state, given) => (given ? [words(given.text, 'ghost').range(range(state, given.at, 0)[0])] : [])),
   ];
