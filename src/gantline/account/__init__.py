@@ -9,7 +9,7 @@ if TYPE_CHECKING:
     from .explaining import accounts, explain
     from .measuring import LONG, Measure, measure, near, said, same
     from .methods import METHODS
-    from .phrases.en import METHOD_NAMES, seconds, spoken_words
+    from .phrases.en import METHOD_NAMES, seconds, spoken, spoken_words
     from .seeing import READ_AT, Remedy, Seen, seen
     from .status import verdict
     from .trials import assumed_says, ending_says, forces_said, millimetres, trial_says
@@ -23,7 +23,7 @@ _LAZY = {
     "trial_says": "trials",
     "accounts": "explaining", "cautions": "cautioning", "explain": "explaining", "measure": "measuring",
     "near": "measuring", "said": "measuring", "same": "measuring", "seconds": "phrases.en",
-    "spoken_words": "phrases.en", "verdict": "status",
+    "spoken": "phrases.en", "spoken_words": "phrases.en", "verdict": "status",
     "wrong_answers": "wrong",
 }  # fmt: skip
 
@@ -41,6 +41,6 @@ def __getattr__(name: str) -> Any:
 __all__ = [
     "LONG", "METHODS", "METHOD_NAMES", "READ_AT", "WRONG_RULES", "Account", "Caution", "Measure", "Refusal",
     "Remedy", "Said", "Seen", "Step", "WrongAnswer", "accounts", "assumed_says", "cautions", "ending_says",
-    "explain", "forces_said", "measure", "millimetres", "near", "said", "same", "seconds", "seen", "spoken_words",
-    "trial_says", "verdict", "wrong_answers",
+    "explain", "forces_said", "measure", "millimetres", "near", "said", "same", "seconds", "seen", "spoken",
+    "spoken_words", "trial_says", "verdict", "wrong_answers",
 ]  # fmt: skip

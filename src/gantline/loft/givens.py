@@ -76,8 +76,11 @@ def _name(key: str, part: str) -> str:
 
 def spoken(number: str, unit: str) -> str:
     """A written value as it is read aloud: 468 newtons."""
-    one, many = UNITS[unit].spoken if unit in UNITS else (unit, unit)
+    one, many = UNITS[unit].spoken if unit in UNITS else _OTHERS.get(unit, (unit, unit))
     return f"{number} {one if number == '1' else many}".strip()
+
+
+_OTHERS = {"J": ("joule", "joules")}  # what is only ever reckoned, never given
 
 
 def _known(rig: Rig) -> list[Given]:

@@ -1,13 +1,15 @@
 """The account of a rig for the page: every method, the steps of one, and which figures can be drawn."""
 
+import re
 from typing import Any
 
-from gantline.account import METHOD_NAMES, METHODS, Account, Refusal, Step, explain
+from gantline.account import METHOD_NAMES, METHODS, Account, Refusal, Step, explain, spoken
 from gantline.figure import VIEWS, NotDrawable, draw
 from gantline.output import mathml
-from gantline.output.record import written
+from gantline.quantity import Equation, Formula
 
 from .asked import Refused, Tell
+from .givens import spoken as spoken_value
 from .reading import Reading, Unread, look
 from .remedies import told
 
@@ -46,11 +48,30 @@ def step_record(reading: Reading, account: Account, step: Step) -> dict[str, Any
     return {
         "id": step.id, "idea": step.idea, "says": account.line(step, spoken=False), "spoken": account.line(step),
         "formula": str(mathml.write(formula)) if formula else "",
-        "formula_spoken": written(step.formula) or step.formula_text,
+        "formula_spoken": read_aloud(formula) if formula else "",
         "view": step.view, "lit": None if step.lit is None else list(step.lit), "marks": step.marks,
         "struck": step.struck, "parts": _parts(reading, step), "lines": _lines(reading, step),
         "seconds": step.seconds, "pause": step.pause,
     }  # fmt: skip
+
+
+def read_aloud(formula: Equation | Formula | str) -> str:
+    """A formula as a voice reads it: F equals W plus w, over 4 equals 90 newtons."""
+    if isinstance(formula, str):
+        return _MEASURED.sub(_measured, formula).replace("=", "equals").replace("?", "what")
+    sides = formula.sides if isinstance(formula, Equation) else (formula,)
+    return " equals ".join(_side(side) for side in sides)
+
+
+def _side(side: Formula) -> str:
+    return _MEASURED.sub(_measured, spoken(side))
+
+
+_MEASURED = re.compile(r"(\d[\d.]*) (m/s²|kg m²|[A-Za-z]+)(?![\w/])")
+
+
+def _measured(found: re.Match[str]) -> str:
+    return spoken_value(found[1], found[2])
 
 
 def _parts(reading: Reading, step: Step) -> list[str]:

@@ -130,7 +130,7 @@ export function Present({ store, say }) {
     sentence.textContent = own(step) || step.says;
     setMade(formula, step.formula);
     formula.hidden = !step.formula;
-    formula.classList.toggle('long', step.formula_spoken.split(' = ').some((side) => side.length > LONG));
+    formula.classList.toggle('long', [...formula.querySelectorAll('math')].some((side) => side.getAttribute('alttext').length > LONG));
     idea.textContent = titled(step.idea);
     const tried = Object.entries(deck.trying);
     trying.textContent = tried.length ? `What if: ${tried.map(([name, value]) => `${name.replace('.', ' ')} ${value}`).join(', ')}` : '';
@@ -161,7 +161,7 @@ export function Present({ store, say }) {
 
   function post() {
     if (!deck || screen.hidden) return;
-    const steps = deck.steps.map((step) => ({ ...step, svg: '', formula: '', spoken: own(step) || step.spoken }));
+    const steps = deck.steps.map((step) => ({ ...step, svg: '', spoken: own(step) || step.spoken }));
     line.postMessage({ kind: 'state', title: deck.title, steps, at, blank, ground, started, full: Boolean(document.fullscreenElement) });
   }
 

@@ -1,5 +1,5 @@
 // The words window: what to say, what comes next, and the time. It follows the screen, and leads it.
-import { allow, find, make, word } from './dom.js';
+import { allow, find, make, setMade, word } from './dom.js';
 import { CHANNEL, keyed, minutes, titled, toGo } from './deck.js';
 
 const line = new BroadcastChannel(CHANNEL);
@@ -20,8 +20,8 @@ function show() {
   find('title').textContent = `Words: ${title}`;
   find('at').replaceChildren(make('b', {}, `${at + 1} of ${state.steps.length}`), titled(now.idea));
   find('sentence').textContent = now.spoken;
-  find('formula').textContent = now.formula_spoken;
-  find('formula').hidden = !now.formula_spoken;
+  setMade(find('formula'), now.formula);
+  find('formula').hidden = !now.formula;
   const count = now.spoken.split(/\s+/).length;
   find('shows').replaceChildren(`On the screen: ${now.shows ? lower(now.shows) : 'the rig as it is.'} ${count} words, about ${Math.round(now.seconds)} seconds. `,
     word('Change these words', change, 'link'));
