@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 from tackles import named, standing
 
+from gantline.mechanics.trials.deciding import Deciding, Reached
 from gantline.mechanics.trials.geometry import Geometry, Pattern
 from gantline.mechanics.trials.path import Path
 from gantline.mechanics.trials.statics import Statics
@@ -79,3 +80,12 @@ def test_the_least_of_them_is_as_found_before() -> None:
 def test_below_half_it_is_no_longer_sure() -> None:
     """[1] Six strands hauled through the middle, 40 %: one minor is negative."""
     assert min(events_of("six-mid", 40, "2 kN")) < 0
+
+
+def test_more_limits_at_once_than_can_be_tried_out_are_left_alone() -> None:
+    """Beyond a dozen every combination would take too long; the trial then says that it jumps."""
+    setup = standing(named("four", 90)).setup
+    path = Path(Geometry(setup), Statics(setup).flows(), 1e-4)
+    deciding = Deciding(path.geometry, path.limits, path.place, 1)
+    assert deciding._by_trying(path.pattern, [Reached("slips", 0, 1, 0)] * 13) is None
+    assert deciding._by_trying(path.pattern, [Reached("slips", 0, 1, 0)]) is not None

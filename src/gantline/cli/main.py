@@ -18,6 +18,7 @@ examples:
   gantline explain planter.rig                  why, step by step
   gantline draw planter.rig --view cut -o cut.svg
   gantline lesson planter.rig -o lesson         a page to teach from
+  gantline trial planter.rig                    what is really seen when it is hauled
   gantline measure planter.rig readings.csv     what readings of a real tackle say
 
 exit status: 0 an answer of any kind; 1 it could not be done; 2 the file has problems, or the command is not one
