@@ -255,6 +255,13 @@ def test_edits_of_different_lines_are_all_there(data: st.DataObject) -> None:
     assert told["lines"] == sorted(n + 1 for n in other)
 
 
+def test_lines_are_counted_as_an_editor_counts_them() -> None:
+    base = "title a\u2028b\x0cc\nload d\n# between\nrope e\n"
+    told = merge(base, base.replace("load d", "load x"), base.replace("rope e", "rope y"))
+    assert told["merged"] == base.replace("load d", "load x").replace("rope e", "rope y")
+    assert told["lines"] == [4]
+
+
 def test_a_mark_is_of_the_bytes() -> None:
     assert mark(b"a") != mark(b"b")
     assert len(mark(b"")) == 32

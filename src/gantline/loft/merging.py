@@ -1,5 +1,6 @@
 """Two sets of edits to one text brought together line by line; where both changed the same lines, both are shown."""
 
+import re
 from difflib import SequenceMatcher
 from typing import Any
 
@@ -17,7 +18,7 @@ class _Change(Struct, frozen=True):
 def merge(base: str, yours: str, theirs: str) -> dict[str, Any]:
     """`merged` is the text with both edits, None where they clash; `lines` (from 1) of it came from theirs; `clashes`
     are the places both changed, each with its line in yours and both versions."""
-    start = base.splitlines(keepends=True)
+    start = _lines(base)
     mine, other = _changes(start, yours), _changes(start, theirs)
     clashing = [(one, two) for one in mine for two in other if _meet(one, two) and one != two]
     if clashing:
@@ -34,8 +35,13 @@ def merge(base: str, yours: str, theirs: str) -> dict[str, Any]:
     return {"merged": "".join([*merged, *start[at:]]), "lines": came, "clashes": []}
 
 
+def _lines(text: str) -> list[str]:
+    """The lines as an editor counts them, each with its end."""
+    return re.findall(r"[^\n]*\n|[^\n]+", text)
+
+
 def _changes(base: list[str], text: str) -> list[_Change]:
-    lines = text.splitlines(keepends=True)
+    lines = _lines(text)
     matcher = SequenceMatcher(None, base, lines, autojunk=False)
     return [
         _Change(a1, a2, tuple(lines[b1:b2])) for what, a1, a2, b1, b2 in matcher.get_opcodes() if what != "equal"
