@@ -18,6 +18,8 @@ examples:
   gantline explain planter.rig                  why, step by step
   gantline draw planter.rig --view cut -o cut.svg
   gantline lesson planter.rig -o lesson         a page to teach from
+  gantline film planter.rig -o film             the same as a video
+  gantline rehearse planter.rig -o speak.html   a page to speak the film at
   gantline trial planter.rig                    what is really seen when it is hauled
   gantline measure planter.rig readings.csv     what readings of a real tackle say
 
