@@ -194,6 +194,15 @@ def test_what_is_outside_is_said_so(why: str) -> None:
     assert trial_says(rig(OUTSIDE[why]), trial).startswith("Not determined: ")
 
 
+def test_past_64_sheaves_only_the_steady_states_are_told() -> None:
+    text = tackle(99, order=tuple(range(1, 34))).replace("hook 40 mm", "hook 2000 mm")
+    trial = tried(text, (20,))
+    assert trial.ending.why == "too-large"
+    assert trial.history == ()
+    assert trial.raising.effort > trial.lowering.effort > 0
+    assert "64 sheaves" in trial_says(rig(text), trial)
+
+
 def test_a_block_that_would_lie_down_is_not_drawn_askew() -> None:
     trial = tried(named("six", 60).replace("hook 40 mm", "hook 2 mm"), (10, 50, 200))
     assert trial.raising is trial.lowering is None

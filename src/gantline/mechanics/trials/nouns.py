@@ -115,8 +115,8 @@ class Ending(Struct, frozen=True):
     """Why a trial, or a part of it, has no answer, or where it stops.
 
     `kind` is "jump" (no way on at rest: the rig would leap) or "not determined" (the model does not reach so far).
-    `why`: no-hand, rides, level, two-blocks, number-missing, no-load, freedoms, no-start, topples, idle, jams,
-    runs-not-back, strand-slack, hook-slack, rope-slack, blocks-meet, no-way-on. `hand`: where it was met (m).
+    `why`: no-hand, rides, level, two-blocks, number-missing, no-load, too-large, freedoms, no-start, topples, idle,
+    jams, runs-not-back, strand-slack, hook-slack, rope-slack, blocks-meet, no-way-on. `hand`: where it was met (m).
     """
 
     kind: Literal["jump", "not determined"]

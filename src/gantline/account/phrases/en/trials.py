@@ -22,6 +22,7 @@ ENDINGS = {
     "two-blocks": "a load on two blocks, here {parts}, may lean between them, and the trial does not know how",
     "number-missing": "the trial reckons with numbers, and there is none for {parts}",
     "no-load": "{parts} weighs nothing, so no floor carries it and no rope lifts it",
+    "too-large": "past 64 sheaves only the steady states are told, not the way there",
     "freedoms": "the way of the hand does not settle the way of every part",
     "no-start": "with the load on the floor, the rope cannot be taut everywhere",
     "topples": "block {parts} would lean past 60 degrees or topple, where strands run plumb no more",
