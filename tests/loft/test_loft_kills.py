@@ -121,3 +121,35 @@ def test_what_a_killed_save_left_is_swept_at_the_next_start(folder: Path) -> Non
     os.utime(others, (0, 0))
     Folder(folder).sweep()
     assert {path.name for path in folder.iterdir()} == {young.name, others.name, "planter.rig"}
+
+
+def edit_on(folder: Path, name: str, edits: int) -> None:
+    """One server's window: adds a remark of its own above its line, merging what it is told, until all are in."""
+    opened = Folder(folder)
+    base = mine = (folder / "planter.rig").read_text(encoding="utf-8")
+    for number in range(edits):
+        mine = mine.replace(f"\n{name} ", f"\n# {name} {number}\n{name} ", 1)
+        while True:
+            status_, told = keep(opened, Keep("planter.rig", mine, base, str(number)))
+            if status_ == 200:
+                base = mine
+                break
+            mine, base = told["merged"], told["theirs"]
+
+
+@pytest.mark.filterwarnings("ignore:.*multi-threaded, use of fork:DeprecationWarning")  # the children only save
+def test_two_servers_on_one_folder_lose_no_edit(folder: Path) -> None:
+    words, edits = ("title", "moving", "raise"), 25
+    children = []
+    for word in words:
+        child = os.fork()
+        if child == 0:
+            try:
+                edit_on(folder, word, edits)
+                os._exit(0)
+            finally:
+                os._exit(1)
+        children.append(child)
+    assert [os.waitpid(child, 0)[1] for child in children] == [0] * len(words)
+    kept = (folder / "planter.rig").read_text(encoding="utf-8")
+    assert all(f"# {word} {number}\n" in kept for word in words for number in range(edits))

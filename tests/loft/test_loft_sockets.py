@@ -1,5 +1,6 @@
 """Attacks that are no HTTP, or far too much of it, against a server that really runs."""
 
+import json
 import socket
 import time
 from collections.abc import Iterator
@@ -110,6 +111,19 @@ def test_a28_a_request_that_never_ends_is_closed(running: Outside) -> None:
     answer = running.say(head + b"transfer-encoding: chunked\r\n\r\n", *[piece] * 20, patience=3.0)
     assert status(answer) in (0, 413)
     answered(running)
+
+
+def test_a_lesson_nobody_waits_for_any_more_is_given_up(running: Outside) -> None:
+    body = json.dumps({"text": PLANTER, "what": "lesson"}).encode()
+    head = b"POST /api/export HTTP/1.1\r\n" + running.head + b"content-type: application/json\r\nx-gantline: 1\r\n"
+    for _ in range(3):  # more than there are workers on a small machine
+        with socket.create_connection(("127.0.0.1", running.port), timeout=10) as line:
+            line.sendall(head + b"content-length: %d\r\n\r\n" % len(body) + body)
+            while b"composing" not in line.recv(65536):
+                continue
+    record = json.dumps({"text": PLANTER}).encode()
+    head = b"POST /api/see HTTP/1.1\r\n" + running.head + b"content-type: application/json\r\nx-gantline: 1\r\n"
+    assert status(running.say(head + b"content-length: %d\r\n\r\n" % len(record) + record)) == 200
 
 
 def test_a33_asked_to_serve_everybody_it_asks_back_and_warns(tmp_path: Path) -> None:
