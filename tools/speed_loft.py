@@ -1,6 +1,6 @@
 """How fast the loft's page is, in the browser: from a keystroke to the new figure painted, for every ready rig.
 
-`python tools/speed_loft.py` renews its section of docs/speed.md; `make speed` makes it with the others.
+It renews its section of docs/speed.md; `make speed` runs it after the table's own tool.
 """
 
 import contextlib
@@ -22,7 +22,7 @@ ARGUMENTS = [
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
     "--disable-component-update", "--disable-sync",
 ]  # fmt: skip
-KEYSTROKES = 20
+KEYSTROKES = 12
 HEAD = "## The loft's page, in the browser"
 
 # From the key's own time stamp to the frame with a new figure: the message comes after that frame is painted.

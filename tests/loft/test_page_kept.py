@@ -28,7 +28,10 @@ def test_a_second_after_the_last_change_it_is_on_disk(window: Callable[..., Wind
 
 def test_a_rig_from_the_shelf_becomes_a_file_once_it_is_changed(window: Callable[..., Window], folder: Path) -> None:
     page = window().open("planter")
-    assert not (folder / "planter.rig").exists()
+    page.locator("#to-shelf").click()
+    page.locator("[data-rig=planter]").click()
+    page.wait_for_selector("#plate svg[data-view]")
+    assert not (folder / "planter.rig").exists(), "what is only looked at makes no file"
     to_line(page, 1)
     page.keyboard.type(" again")
     kept(page)

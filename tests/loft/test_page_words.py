@@ -160,6 +160,14 @@ def test_pointing_lights_the_same_thing_everywhere(page: Page) -> None:
     assert "chest" in page.inner_text("#line")
 
 
+def test_a_letter_of_the_formula_lights_what_it_stands_for(page: Page) -> None:
+    page.locator("#formula").get_by_text("W", exact=True).hover()
+    page.locator("#editor .lit", has_text="468 N").wait_for()
+    assert page.inner_text("#line").startswith("W: chest, load")
+    page.locator("#formula").get_by_text("F", exact=True).hover()
+    page.locator("#editor .lit", has_text="hand").wait_for()
+
+
 def test_a_step_lights_what_it_speaks_of_and_shows_its_view(page: Page) -> None:
     balance = page.locator(".step-row", has_text="Up balances down")
     balance.click()

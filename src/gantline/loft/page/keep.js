@@ -11,10 +11,10 @@ export function Keeper({ store, say, both, kept: noted }) {
   const line = find('kept'), notice = find('notice'), conflict = find('conflict');
   const me = sessionStorage.getItem('gantline window') || crypto.randomUUID();
   sessionStorage.setItem('gantline window', me);
-  let base = null, etag = '', time = '', timer = 0, busy = false, words = '', problems = 0, away = 0, retry = 0, clash = false;
+  let base = null, etag = '', time = '', timer = 0, busy = false, words = '', problems = 0, away = 0, retry = 0, clash = false, touched = false;
 
   const draftKey = () => `gantline draft ${store.name} ${me}`;
-  const dirty = () => store.name && store.text !== base;
+  const dirty = () => store.name && touched && store.text !== base; // a ready rig that is only looked at makes no file
 
   function tell() {
     const kept = time ? `Kept ${time}` : '';
@@ -29,7 +29,7 @@ export function Keeper({ store, say, both, kept: noted }) {
     base = file ? file.text : null;
     etag = file ? file.etag : '';
     time = file ? clock() : '';
-    clash = false;
+    clash = touched = false;
     conflict.hidden = true;
     words = '';
     tell();
@@ -37,6 +37,7 @@ export function Keeper({ store, say, both, kept: noted }) {
 
   function changed(said) {
     words = said || words;
+    touched = true;
     if (!store.name) return;
     localStorage.setItem(draftKey(), JSON.stringify({ text: store.text, base, at: Date.now() }));
     clearTimeout(timer);

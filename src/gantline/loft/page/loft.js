@@ -19,6 +19,7 @@ import { Sheet } from './sheet.js';
 import { Shelf } from './shelf.js';
 import { Slip } from './slip.js';
 import { Store } from './store.js';
+import { Terms } from './terms.js';
 import { Title } from './title.js';
 import { Words } from './wordlist.js';
 import { handOut } from './handing.js';
@@ -115,6 +116,7 @@ async function bench(words, found) {
   const title = Title({ store, edit: editing });
   const sheet = Sheet({ store, say, look: (text) => { if (store.lookingAt !== text) { store.lookingAt = text; seeing.ask({ quiet: true }); } }, goBack: (text, said) => store.write(text, said), handOut: (what, told) => handing(what, told) });
   Words({ slip, words, say });
+  Terms([find('formula'), find('steps')], light, () => seeing);
   find('tidy').addEventListener('click', editing.tidy);
   Narrow({ store, slip, margin });
   keys({ light, sheet, editing, keeper, say, plate });

@@ -30,12 +30,12 @@ export function scale(value, kind) {
   return { low: 0, high, grade, fine: grade / 10 };
 }
 
-// Marks to write under a rule of a width: few on a short one.
+// Marks to write under a rule of a width: the ends and the middle of a short one, every round number of a long one.
 export function labels({ low, high }, width) {
-  const most = width > 400 ? 9 : 2, step = nice((high - low) / most * 0.999);
-  const found = [];
+  if (width < 400) return [low, (low + high) / 2, high];
+  const step = nice((high - low) / 9 * 0.999), found = [];
   for (let at = low; at <= high + step * 1e-6; at += step) found.push(at);
-  return { step, found };
+  return found;
 }
 
 // Up and Down in a field: by one (or ten) of the last digit that stands there.

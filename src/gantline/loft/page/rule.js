@@ -17,7 +17,7 @@ export function Rule(given, { tried, tell, take, back, hold }) {
 
   function paint() {
     if (!wide) return; // it is measured when it is laid out, and painted then
-    const { found } = labels(measure, wide), many = wide > 400;
+    const found = labels(measure, wide), many = wide > 400;
     const every = many ? measure.grade : (measure.high - measure.low) / 10;
     const line = (x, up, kind) => draw('line', { class: kind, x1: x, x2: x, y1: BASE, y2: BASE - up });
     const ticks = [];
@@ -28,7 +28,7 @@ export function Rule(given, { tried, tell, take, back, hold }) {
       ...ticks, ...found.map((at) => line(across(at), 8, 'tick')),
       draw('line', { class: 'base', x1: 0, x2: wide, y1: BASE, y2: BASE }),
       ...(trying ? [draw('line', { class: 'between', x1: across(from), x2: across(value), y1: BASE, y2: BASE }), draw('circle', { class: 'from', cx: across(from), cy: BASE, r: 4.5 })] : []),
-      ...found.map((at) => draw('text', { x: across(at), y: BASE + 15 }, shorten(at, Math.abs(found[1] - found[0]) || 1))),
+      ...found.map((at) => draw('text', { x: across(at), y: BASE + 15 }, shorten(at, (found[1] - found[0]) / 100))),
       draw('path', { class: 'pin', d: PIN, transform: `translate(${across(value)} ${BASE})` }),
       draw('path', { class: 'ring', d: RING, transform: `translate(${across(value)} ${BASE})` }),
     );

@@ -133,9 +133,17 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
   // What is lit, in the slip's own words: from the name of a part to the end of a strand.
   function shine() {
     const ids = light.ids;
-    slip.light(ids.length && seen ? ranges(ids) : []);
+    const lit = ids.length && seen ? ranges(ids) : [];
+    slip.light(lit);
+    far(lit[0]);
     plate.light(ids, Boolean(light.kept));
     for (const element of document.querySelectorAll('#rig-page [data-parts]')) element.classList.toggle('lit', ids.length > 0 && speaksOf(element, ids));
+  }
+
+  // What is lit out of sight is named at the slip's head; nothing is scrolled for anybody.
+  function far(first) {
+    const head = find('slip').querySelector('.slip-head');
+    if (first && !slip.shown(first.from)) head.dataset.far = `lit on line ${lineOf(store.text, first.from)}`; else delete head.dataset.far;
   }
 
   function ranges(ids) {
