@@ -18,7 +18,7 @@ from .wishes import Place
 from .words import counted, fastened, not_from_here, question, taken, why_these
 
 PREFIX = "rig-"  # of ids in the plate
-MOST_PULLS = 24  # places whose pull is reckoned beforehand
+MOST_PULLS, MOST_PARTS = 24, 60  # places whose pull is reckoned beforehand, and the largest rig for which it is
 
 
 class Led(Struct, frozen=True):
@@ -85,7 +85,8 @@ def offers(text: str, rope: str = "") -> Offers | None:
         return None
     spots = Spots(drawn, name) if drawn else None
     places = lawful(sketch, name)
-    found = tuple(_offer(sketch, name, place, spots, n < MOST_PULLS) for n, place in enumerate(places))
+    pulls = MOST_PULLS if len(sketch.parts) <= MOST_PARTS else 0
+    found = tuple(_offer(sketch, name, place, spots, n < pulls) for n, place in enumerate(places))
     led = tuple(Led(written(c), fastened(written(c))) for c in rove.contacts) if rove else ()
     line, column = _where(slip, name)
     going = rove.going if rove else None

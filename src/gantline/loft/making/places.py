@@ -1,6 +1,7 @@
 """Where a rope may be led next: of what one would wish, what keeps the rig lawful, and the rig that comes of it."""
 
 from fractions import Fraction
+from itertools import islice
 
 from gantline.notation import Attribute, Tree, Word, Written
 from gantline.rig import Rig, read
@@ -9,12 +10,14 @@ from .completing import complete, ending
 from .sketch import HERE, Sketch, hand, over_or_under, part_statement, with_statement
 from .wishes import Place, wished
 
+MOST_WISHED = 60  # places that are tried
+
 
 def lawful(sketch: Sketch, rope: str) -> list[Place]:
     """Every place that keeps the rig lawful, in order; those of the group `more` last. `rope` may be new."""
     rove = sketch.ropes.get(rope)
-    found = {place.id: place for place in reversed(list(wished(sketch, rove))) if is_lawful(sketch, rope, place)}
-    places = list(reversed(found.values()))
+    first = {place.id: place for place in reversed(list(islice(wished(sketch, rove), MOST_WISHED)))}
+    places = [place for place in reversed(first.values()) if is_lawful(sketch, rope, place)]
     return [p for p in places if p.group != "more"] + [p for p in places if p.group == "more"]
 
 

@@ -23,15 +23,17 @@ export function Plate(element, { say, light, store, ghost, words }) {
   const write = (done) => store.write(done.text, done.words, { says: done.says, whole: true });
   const reeving = Reeving({
     sheet, home, list, say, words, write, store, ghost, light,
+    described: (alt) => { told.textContent = alt; },
     ended(done) { wanted = done.focus; another = true; },
     left(sentence, lying) { wanted = lying || focused; show(seen); store.look({}); if (sentence) say(sentence); },
   });
   store.addEventListener('written', () => reeving.changed());
+  store.addEventListener('opened', () => reeving.stop());
 
   // -- what is seen ------------------------------------------------------------------------------------------------
 
   function show(given) {
-    seen = given;
+    seen = given && { ...given, parts: withBeam(given) };
     if (reeving.active) return;
     if (!seen?.svg) { sheet.show(''); list.replaceChildren(); givens.replaceChildren(); return; }
     const held = list.contains(document.activeElement) || (wanted !== '' && free());
@@ -47,6 +49,12 @@ export function Plate(element, { say, light, store, ghost, words }) {
     if (another) { another = false; requestAnimationFrame(() => words([['Reeve another', () => reeve()]])); }
   }
 
+  // The beam is no part of the text unless something is made fast to it; on the plate it can be pointed at all the same.
+  function withBeam({ svg, parts }) {
+    if (!svg?.includes('data-part="beam"') || parts.some((part) => part.id === 'beam')) return parts;
+    return [{ id: 'beam', kind: 'beam', of: '', says: 'the beam', givens: [] }, ...parts];
+  }
+
   // Whether the focus may be moved: it is nowhere, or on the plate and not in a tag or a field.
   function free() {
     const at = document.activeElement;
@@ -58,7 +66,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
     sheet.frame();
     found = boxes(home, sheet.svg, seen.parts);
     const options = seen.parts.filter((part) => found.has(part.id)).map(option);
-    const order = new Map(['rope', 'fixed', 'moving', 'load', 'strand', 'hand', 'sheave'].map((kind, n) => [kind, n]));
+    const order = new Map(['rope', 'beam', 'fixed', 'moving', 'load', 'strand', 'hand', 'sheave'].map((kind, n) => [kind, n]));
     list.setAttribute('aria-label', `Parts of the rig, ${options.length}`);
     list.replaceChildren(...options);
     for (const each of options) each.style.zIndex = order.get(each.dataset.kind);
@@ -87,7 +95,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
     if (kind === 'strand') return all(`line[data-strand="${name}"]`).slice(0, 1);
     if (kind === 'sheave') return all(`circle[data-sheave="${name}"]`).slice(0, 1);
     if (kind === 'rope') return all(`path[data-part="${name}"][class*="case"]`);
-    return all(`[data-layer="${kind === 'hand' ? 'hand' : 'body'}"] [data-part="${name}"]:not(text)`);
+    return all(`[data-layer="${{ hand: 'hand', beam: 'ground' }[kind] || 'body'}"] [data-part="${name}"]:not(text)`);
   }
 
   // -- walking -----------------------------------------------------------------------------------------------------

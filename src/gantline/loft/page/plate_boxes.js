@@ -22,6 +22,7 @@ function chooser({ id, kind }) {
   if (kind === 'strand') return `line[data-strand="${name}"]`;
   if (kind === 'sheave') return `circle.wheel[data-sheave="${name}"],circle.wheel-p[data-sheave="${name}"]`;
   if (kind === 'rope') return `line[data-part="${name}"][data-strand]`;
+  if (kind === 'beam') return '[data-layer="ground"] line[data-part="beam"]';
   if (kind === 'hand') return '[data-layer="hand"] [data-part="hand"]';
   return `[data-layer="body"] [data-part="${name}"]:not(text)`;
 }

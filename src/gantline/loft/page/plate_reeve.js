@@ -9,7 +9,7 @@ const NARROW = 560; // px of the plate below which the places stand under the fi
 const KEYS = new Set(['ArrowRight', 'ArrowDown', 'ArrowLeft', 'ArrowUp', 'Home', 'End', 'Enter', ' ', 'Backspace', 'Delete', 'Escape']);
 const COLUMN = 216; // px at the right for what ends a rope
 
-export function Reeving({ sheet, home, list, say, words, write, store, ghost, light, ended, left }) {
+export function Reeving({ sheet, home, list, say, words, write, store, ghost, light, described, ended, left }) {
   const below = make('div', { class: 'reeving-below', hidden: true });
   const ends = make('p', { class: 'ends-head' }, 'or end the rope:');
   const more = word('', () => { state.more = true; lay(); focus(shown().length - 1); }, 'link more-places');
@@ -46,7 +46,11 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     const { offers } = await ask('offers', { text, rope });
     if (turn !== round || !state) return;
     if (!offers) { finish(); left(); return; }
-    for (const place of offers.places) place.quiet = offers.led.length > 0;
+    const wheel = ({ at }) => at?.r && `${at.x} ${at.y}`;
+    for (const place of offers.places) {
+      place.quiet = offers.led.length > 0;
+      place.half = Boolean(wheel(place)) && offers.places.filter((other) => wheel(other) === wheel(place)).length > 1;
+    }
     Object.assign(state, { rope: offers.rope, offers, index: 0, more: false, pointed: null, text });
     lay();
     const [first, ...others] = offers.asks.split(/(?<=\.) /);
@@ -63,7 +67,8 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     const { offers } = state, held = list.contains(document.activeElement);
     if (!offers) return;
     sheet.show(offers.svg);
-    const narrow = home.clientWidth < NARROW;
+    described(offers.alt);
+    const narrow = !sheet.svg || home.clientWidth < NARROW;
     home.classList.toggle('narrow', narrow);
     sheet.frame(shown().map((place) => place.at).filter(Boolean));
     const options = shown().map((place, n) => make('li', {
@@ -130,7 +135,7 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
   }
 
   function layOf(rope) {
-    const strand = sheet.svg.querySelector(`[data-part="${CSS.escape(rope)}"][class^="rope"]`);
+    const strand = sheet.svg?.querySelector(`[data-part="${CSS.escape(rope)}"][class^="rope"]`);
     return strand ? Number(strand.getAttribute('class').match(/\d/)[0]) : 0;
   }
 
@@ -244,6 +249,7 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
 
   return {
     begin, leave, lay,
+    stop() { if (state) finish(); },
     get active() { return Boolean(state); },
     // The words were changed by another hand, or a step was undone: the places are asked for anew.
     changed() { if (state?.offers && state.text !== store.text && !waiting) soon(() => offer(state.rope)); },

@@ -14,7 +14,8 @@ export function rings(place, state) {
   if (!r) { if (state !== 'offered' || !place.quiet) shown.push(draw('circle', { class: `ring ${state}`, cx: x, cy: y, r: EYE })); }
   else if (state === 'focus') shown.push(draw('circle', { class: 'ring focus', cx: x, cy: y, r: reach }));
   else shown.push(draw('path', { class: `ring ${state}`, d: half }));
-  shown.push(draw('circle', { class: 'hit', cx: x, cy: y, r: Math.max(reach, EYE), 'data-place': place.id }));
+  if (place.half) shown.push(draw('path', { class: 'hit', d: `${half}Z`, 'data-place': place.id }));
+  else shown.push(draw('circle', { class: 'hit', cx: x, cy: y, r: Math.max(reach, EYE), 'data-place': place.id }));
   return shown;
 }
 
