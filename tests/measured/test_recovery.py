@@ -5,9 +5,10 @@ from fractions import Fraction
 
 import numpy as np
 import pytest
-from tackles import BURTON, FOUR, GUN, LOADS, QUIET, RUNNER, SINGLE, SIX, measured, pull, shares_of, simulated
+from msgspec.structs import replace
+from tackles import BURTON, FOUR, GUN, LOADS, QUIET, RUNNER, SINGLE, SIX, measured, pull, rig, shares_of, simulated
 
-from gantline.bench import Limits, Settings
+from gantline.bench import Limits, Settings, report
 from gantline.bench.measured.budget import budget, correlations, coverage
 from gantline.bench.measured.draws import monte_carlo
 from gantline.bench.measured.fit import Fit, fit
@@ -126,8 +127,6 @@ def test_the_ratio_law_needs_neither_load_nor_block() -> None:
 def test_rows_without_a_load_still_say_the_ratio() -> None:
     rows = tuple(Row(n, None, (Fraction("5.66"),), (Fraction("4.40"),)) for n in (2, 3))
     readings = simulated(shares_of(FOUR), TRUTH, times=1)
-    from msgspec.structs import replace
-
     found = measured(FOUR, replace(readings, rows=rows))
     assert isinstance(found.ratio, Ratio)
     assert f"{found.ratio.efficiency:.3f}" == "0.951"
@@ -259,8 +258,6 @@ def test_readings_too_few_for_draws_say_so() -> None:
 
 def test_more_scatter_than_repeats_explain_is_said_and_widens_all() -> None:
     """Loads that are not what they say: repeats agree with each other, and not with the model."""
-    from msgspec.structs import replace
-
     readings = simulated(shares_of(FOUR), TRUTH, noise=0.005, extra=ZERO)
     rows = tuple(
         replace(row, load=row.load * (Fraction(11, 10) if n % 6 < 3 else 1)) if row.load is not None else row
@@ -332,3 +329,25 @@ def test_nothing_read_twice_takes_its_scatter_from_the_model() -> None:
 def test_a_scale_without_a_division_is_none() -> None:
     with pytest.raises(ValueError, match="above zero"):
         measured(FOUR, simulated(shares_of(FOUR), TRUTH), Settings(division=0.0))
+
+
+def test_two_readings_of_one_load_among_many_do_not_decide_the_scatter() -> None:
+    """One pair far apart by chance: the scatter comes from all that lies about the model, and is no larger for it."""
+    readings = simulated(shares_of(FOUR), TRUTH, noise=0.02, times=1, extra=ZERO, loads=range(1, 21))
+    first = readings.rows[9]
+    twice = replace(first, line=99, raising=(first.raising[0] + Fraction("0.06"),), lowering=())
+    found = measured(FOUR, replace(readings, rows=(*readings.rows, twice)))
+    assert found.scatter is not None
+    assert not found.scatter.repeated
+    assert found.scatter.freedom == 37
+    assert 0.01 < found.scatter.deviation < 0.03
+
+
+def test_very_many_different_readings_are_fitted_and_not_drawn() -> None:
+    loads = [2 + n / 200 for n in range(1100)]
+    found = measured(FOUR, simulated(shares_of(FOUR), TRUTH, noise=0.02, times=1, extra=ZERO, loads=loads))
+    one = found.estimate("efficiency")
+    assert found.draws == 0
+    assert one.spread is None
+    assert one.value == pytest.approx(0.94, abs=4 * one.combined.u)
+    assert len(report(found, rig(FOUR)).readings.rows) == 100

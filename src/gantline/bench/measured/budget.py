@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 from .fit import Fit
+from .means import WAYS
 from .model import UNKNOWNS
 
 if TYPE_CHECKING:
@@ -52,8 +53,9 @@ def coverage(freedom: float, level: float = LEVEL) -> float:
 
 
 def propagated(slopes: "Array", covariance: "Array") -> "Array":
-    """The covariance of results that change by `slopes` (results by inputs) with correlated inputs."""
-    return slopes @ covariance @ slopes.T
+    """The covariance of results that change by `slopes` (results by inputs). That of the inputs is a matrix, or for
+    independent inputs the row of their variances."""
+    return (slopes * covariance if covariance.ndim == 1 else slopes @ covariance) @ slopes.T
 
 
 class Limits(Struct, frozen=True):
@@ -63,26 +65,27 @@ class Limits(Struct, frozen=True):
     gain: float | None = None
 
 
-class Sources(Struct, frozen=True):
-    """What errors of the loads and of the gain do to the means: `by_load` has a column for each of `loads` (N per N),
-    `gain` is in N for a gain that is off by all of it."""
+class Carried(Struct, frozen=True):
+    """What errors of the loads and of the gain come to in the unknowns. `by_load` has a column for each of `loads` (per
+    N); a heavier load asks for more pull, so it counts against the reading. `gain` is for one that is off by all of it.
+    """
 
     loads: "Array"
     by_load: "Array"
     gain: "Array"
 
 
-def sources(found: Fit) -> Sources:
-    """What the loads and the gain do to the means, less the model: a heavier load asks for more pull."""
+def carried(found: Fit) -> Carried:
+    """Errors of loads and gain, carried to the unknowns by the fit's own matrix."""
     import numpy as np
 
     model = found.model
-    pulls = np.array([mean.what in ("raising", "lowering") for mean in model.means])
+    pulls = np.array([mean.what in WAYS for mean in model.means])
     loads, of_load = np.unique(model.loads[pulls], return_inverse=True)
-    by_load = np.zeros((len(model.means), len(loads)))
-    by_load[np.flatnonzero(pulls), of_load] = -model.by_load(found.at[0])[pulls]
+    each = -found.pull[:, pulls] * model.by_load(found.at[0])[pulls]
+    by_load = np.array([np.bincount(of_load, row, len(loads)) for row in each])
     read = np.array([mean.what != "block" for mean in model.means])
-    return Sources(loads, by_load, np.where(read, model.values, 0.0))
+    return Carried(loads, by_load, found.pull @ np.where(read, model.values, 0.0))
 
 
 def _own_freedom(found: Fit, what: str) -> float:
@@ -100,7 +103,7 @@ def budget(found: Fit, limits: Limits) -> dict[str, Combined]:
 
     own = found.pull * found.deviations
     kinds = np.array([mean.what if mean.what in ("block", "zero") else "pull" for mean in found.model.means])
-    extra = sources(found)
+    extra = carried(found)
     result = {}
     for n, name in enumerate(UNKNOWNS):
         if not found.told[n]:
@@ -113,10 +116,10 @@ def budget(found: Fit, limits: Limits) -> dict[str, Combined]:
         )
         parts = [Part(source, float(np.sqrt((own[n, rows] ** 2).sum())), free) for source, rows, free in groups]
         if limits.masses is not None:
-            each = (found.pull[n] @ extra.by_load) * extra.loads * limits.masses / 3**0.5
+            each = extra.by_load[n] * extra.loads * limits.masses / 3**0.5
             parts.append(Part("masses", float(np.sqrt((each**2).sum()))))
         if limits.gain is not None:
-            parts.append(Part("gain", abs(float(found.pull[n] @ extra.gain)) * limits.gain / 3**0.5))
+            parts.append(Part("gain", abs(float(extra.gain[n])) * limits.gain / 3**0.5))
         most = max(part.u for part in parts)
         result[name] = combined([part for part in parts if part.u > 1e-6 * most])
     return result
@@ -126,10 +129,10 @@ def correlations(found: Fit, limits: Limits) -> tuple[tuple[str, str, float], ..
     """How the errors of every two results that are told hang together, -1 to 1."""
     import numpy as np
 
-    extra = sources(found)
-    slopes = np.hstack([found.pull, found.pull @ extra.by_load, (found.pull @ extra.gain)[:, None]])
+    extra = carried(found)
+    slopes = np.hstack([found.pull, extra.by_load, extra.gain[:, None]])
     loads, gain = extra.loads * (limits.masses or 0.0) / 3**0.5, (limits.gain or 0.0) / 3**0.5
-    covariance = propagated(slopes, np.diag(np.concatenate([found.deviations, loads, [gain]]) ** 2))
+    covariance = propagated(slopes, np.concatenate([found.deviations, loads, [gain]]) ** 2)
     u = np.sqrt(np.diag(covariance))
     told = [n for n in range(4) if found.told[n] and u[n] > 0]
     return tuple(

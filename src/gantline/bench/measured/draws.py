@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from .budget import LEVEL, Limits, sources
+from .budget import LEVEL, Limits
 from .fit import LEAST, MOST, Fit
+from .means import WAYS
 from .model import UNKNOWNS
 
 if TYPE_CHECKING:
@@ -20,8 +21,9 @@ if TYPE_CHECKING:
 
 DRAWS = 1_000_000
 SEED = 20  # any will do; one that stays gives the same file the same bytes
-AT_ONCE = 16_384
+AT_ONCE, _TOGETHER = 16_384, 4_000_000  # draws made together at most, and numbers held at a time
 _MOST = 40_000_000  # numbers drawn in all, past which there are fewer draws
+MOST_MEANS = 2_000  # past which nothing is drawn: propagation has nothing to fear from so many
 _LOST = 0.01
 _TURNS, _STILL = 30, 1e-4  # steps at most, and the share of a standard uncertainty below which nothing moves
 
@@ -39,18 +41,21 @@ def monte_carlo(found: Fit, limits: Limits, draws: int = DRAWS, seed: int = SEED
     """The spread of each unknown that the readings tell, and how many draws it comes from.
 
     Draws that no efficiency between LEAST and MOST gives are left out. Where they are more than one in a hundred, there
-    are too few readings for this way, and no spread.
+    are too few readings for this way, and no spread; past MOST_MEANS there is none either.
     """
     import numpy as np
 
     model = found.model
+    if len(model.means) > MOST_MEANS:
+        return {}, 0
     draws = max(10_000, min(draws, _MOST // (len(model.means) + len(model.loads) + 2)))
     random = np.random.default_rng(seed)
     told = [n for n in range(4) if found.told[n]]
     kept = np.empty((len(told), draws))
     solver, many = Drawing(found, limits), 0
-    for start in range(0, draws, AT_ONCE):
-        solved = solver.solved(random, min(AT_ONCE, draws - start))[told]
+    at_once = min(AT_ONCE, _TOGETHER // len(model.means))
+    for start in range(0, draws, at_once):
+        solved = solver.solved(random, min(at_once, draws - start))[told]
         kept[:, many : many + solved.shape[1]] = solved
         many += solved.shape[1]
     if many < draws * (1 - _LOST):
@@ -73,14 +78,14 @@ class Drawing:
         import numpy as np
 
         self.found, self.limits, self.model = found, limits, found.model
-        self.extra = sources(found)
+        pulls = np.array([mean.what in WAYS for mean in self.model.means])
+        self.loads = np.unique(self.model.loads[pulls])
         self.normal = np.flatnonzero(found.repeats)
         self.flat = np.flatnonzero(~found.repeats)
         self.students = self._students()
         self.read = np.array([mean.what != "block" for mean in self.model.means])
-        place = {load: n for n, load in enumerate(self.extra.loads)}
         self.still = _STILL * np.sqrt(((found.pull * found.deviations) ** 2).sum(axis=1))[:, None]
-        self.of_load = [np.array([place[load] for load in self.model.loads[rows]]) for _, rows in self.model.branches]
+        self.of_load = [np.searchsorted(self.loads, self.model.loads[rows]) for _, rows in self.model.branches]
 
     def _students(self) -> list[tuple["npt.NDArray[np.intp]", float]]:
         """The means whose scatter is known from so many degrees of freedom: the pulls', the block's and the zero's."""
@@ -105,7 +110,7 @@ class Drawing:
         means[self.flat] = (2 * 3**0.5) * random.random((len(self.flat), many)) - 3**0.5
         means *= self.found.deviations[:, None]
         means += self.model.values[:, None]
-        loads = np.repeat(self.extra.loads[:, None], many, axis=1)
+        loads = np.repeat(self.loads[:, None], many, axis=1)
         if self.limits.masses:
             loads *= 1 + self.limits.masses * (2 * random.random(loads.shape) - 1)
         gain = np.ones(many)

@@ -28,24 +28,24 @@ def exact_fit(columns: Sequence[Sequence[Fraction]], y: Sequence[Fraction], weig
 
     Raises ValueError where the columns cannot be told apart, or readings are fewer than columns.
     """
-    from flint import fmpq_mat
+    from flint import fmpq, fmpq_mat
 
     many, rows = len(columns), len(y)
     if rows < many:
         raise ValueError("fewer readings than coefficients")
-    design = fmpq_mat(rows, many, [_q(column[n]) for n in range(rows) for column in columns])
-    weighed = fmpq_mat(many, rows, [_q(column[n] * weights[n]) for column in columns for n in range(rows)])
-    normal = weighed * design
+    sides, w = [[_q(number) for number in column] for column in columns], [_q(weight) for weight in weights]
+    design = fmpq_mat(rows, many, [side[n] for n in range(rows) for side in sides])
+    weighed = fmpq_mat(many, rows, [a * b for side in sides for a, b in zip(side, w, strict=True)])
+    readings = fmpq_mat(rows, 1, [_q(value) for value in y])
     try:
-        inverse = normal.inv()
+        inverse = (weighed * design).inv()
     except ZeroDivisionError:
         raise ValueError("the columns cannot be told apart") from None
-    values = inverse * (weighed * fmpq_mat(rows, 1, [_q(value) for value in y]))
-    found = tuple(_f(values[n, 0]) for n in range(many))
-    fitted = [sum((b * column[n] for b, column in zip(found, columns, strict=True)), Fraction(0)) for n in range(rows)]
-    chi2 = sum((w * (a - b) ** 2 for w, a, b in zip(weights, y, fitted, strict=True)), Fraction(0))
+    values = inverse * (weighed * readings)
+    left = (readings - design * values).entries()
+    chi2 = sum((weight * r * r for weight, r in zip(w, left, strict=True)), fmpq(0))
     covariance = tuple(tuple(_f(inverse[i, j]) for j in range(many)) for i in range(many))
-    return Exact(found, covariance, chi2, rows - many)
+    return Exact(tuple(_f(values[n, 0]) for n in range(many)), covariance, _f(chi2), rows - many)
 
 
 def _q(number: Fraction) -> Any:

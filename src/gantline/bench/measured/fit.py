@@ -5,11 +5,12 @@ Ordinary weighted least squares: each mean counts with one over its variance, by
 """
 
 from collections.abc import Mapping
+from math import inf
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from .means import Scatter, scatter
+from .means import WAYS, Scatter, scatter
 from .model import UNKNOWNS, Model
 
 if TYPE_CHECKING:
@@ -23,6 +24,7 @@ _ORDER = (0, 3, 1, 2)  # where some must be held, the zero and the block's weigh
 SAME = 1e-7  # singular values below this share of the largest count as nothing
 LEAST, MOST = 0.02, 2.0  # efficiencies that are looked for; past 1 too, so that errors are not cut off on one side
 START = 0.9  # an efficiency to look from; nothing hangs on it
+FEW = 5  # degrees of freedom below which repeats do not say how much pulls scatter
 LIMIT = 0.01  # a scatter about the model rarer than this by chance is called a lack of fit
 
 
@@ -34,9 +36,9 @@ class Fit(Struct, frozen=True):
     """`at` are the four unknowns, `told` which of them the readings can tell; `held` those taken as they stand.
 
     `pull` is the matrix that carries errors of the means to the unknowns (rows of what was not fitted are zero);
-    `deviations` (N) belong to the means; `repeats` are those of them that come from scatter, the others from the
-    division. `freedom` are degrees of freedom of the scatter. `chi2` over `left` says how well the model fits, `birge`
-    by how much all scatter was widened for it (1: not at all). `ties` are the directions no reading can tell.
+    `deviations` (N) belong to the means; `repeats` are those of them that come from `scatter`, the others from the
+    division. `chi2` over `left` says how well the model fits, `birge` by how much all scatter was widened for it (1:
+    not at all). `ties` are the directions no reading can tell.
     """
 
     model: Model
@@ -46,7 +48,6 @@ class Fit(Struct, frozen=True):
     pull: "Array"
     deviations: "Array"
     repeats: "npt.NDArray[np.bool_]"
-    freedom: float
     scatter: Scatter | None
     chi2: float
     left: int
@@ -55,10 +56,9 @@ class Fit(Struct, frozen=True):
     ties: "Array"
 
     @property
-    def residuals(self) -> "Array":
-        """Mean less model (N)."""
-        found: Array = self.model.values - self.model.expected(self.at)
-        return found
+    def freedom(self) -> float:
+        """The degrees of freedom of the scatter."""
+        return float(self.scatter.freedom) if self.scatter else inf
 
 
 def fit(model: Model, division: float, weighed: float, taken: Mapping[str, float], start: Mapping[str, float]) -> Fit:
@@ -66,42 +66,61 @@ def fit(model: Model, division: float, weighed: float, taken: Mapping[str, float
     are not to be fitted, `start` the values of those that cannot be told. Raises NoFit."""
     import numpy as np
 
-    deviations, repeats, freedom, spread = _deviations(model, division, weighed)
-    at = np.array([taken.get(name, start.get(name, 0.0)) for name in UNKNOWNS])
+    steps = np.array([weighed if mean.what == "block" else division for mean in model.means]) / 12**0.5
+    first = np.array([taken.get(name, start.get(name, 0.0)) for name in UNKNOWNS])
     wanted = [n for n in _ORDER if UNKNOWNS[n] not in taken]
-    free = _independent(model, at, deviations, wanted)
-    at = _solved(model, at, deviations, free)
+    spread = _spread(model, first, steps, wanted)
+    deviations, repeats = _deviations(model, spread, steps)
+    at, free = _best(model, first, deviations, wanted)
     residuals = (model.values - model.expected(at)) / deviations
     chi2, left = float(residuals @ residuals), len(residuals) - len(free)
-    birge, chance = 1.0, 1.0
-    if spread is None and left > 0:
-        if chi2 > left:  # nothing was read twice: the scatter is what is left over
-            deviations, repeats = np.where(_pulls(model), deviations * (chi2 / left) ** 0.5, deviations), _pulls(model)
-        freedom = float(left)
-    elif left > 0:
-        from scipy.special import chdtrc
-
-        chance = float(chdtrc(left, chi2))
-        if chance < LIMIT:
-            birge = (chi2 / left) ** 0.5
-            deviations = np.where(_pulls(model), deviations * birge, deviations)
+    chance, birge = _goodness(chi2, left) if spread and spread.repeated else (1.0, 1.0)
+    deviations = np.where(_pulls(model), deviations * birge, deviations)
     told, ties = _told(model, at, deviations, wanted)
     pull = np.zeros((4, len(deviations)))
     pull[free] = np.linalg.pinv(model.slopes(at)[:, free] / deviations[:, None]) / deviations
     return Fit(
-        model, at, told, tuple(taken), pull, deviations, repeats, freedom, spread, chi2, left, chance, birge, ties
+        model, at, told, tuple(taken), pull, deviations, repeats, spread, chi2, left, chance, birge, ties
     )  # fmt: skip
+
+
+def _best(model: Model, at: "Array", deviations: "Array", wanted: list[int]) -> tuple["Array", list[int]]:
+    """The unknowns that fit best, and which of them were fitted."""
+    free = _independent(model, at, deviations, wanted)
+    return _solved(model, at, deviations, free), free
+
+
+def _goodness(chi2: float, left: int) -> tuple[float, float]:
+    """How rarely chance alone scatters so far about the model, and the factor that makes up for it."""
+    from scipy.special import chdtrc
+
+    chance = float(chdtrc(left, chi2)) if left else 1.0
+    return chance, (chi2 / left) ** 0.5 if chance < LIMIT else 1.0
 
 
 def _pulls(model: Model) -> "npt.NDArray[np.bool_]":
     import numpy as np
 
-    return np.array([mean.what in ("raising", "lowering") for mean in model.means])
+    return np.array([mean.what in WAYS for mean in model.means])
 
 
-def _deviations(
-    model: Model, division: float, weighed: float
-) -> tuple["Array", "npt.NDArray[np.bool_]", float, Scatter | None]:
+def _spread(model: Model, at: "Array", steps: "Array", wanted: list[int]) -> Scatter | None:
+    """The scatter of one pull: that of the repeats; where these are too few, that about the model, if more is left."""
+    import numpy as np
+
+    repeated = scatter(model.means)
+    if repeated is not None and repeated.freedom >= FEW:
+        return repeated
+    best, free = _best(model, at, steps, wanted)
+    left, pulls = len(steps) - len(free), _pulls(model)
+    if left <= (repeated.freedom if repeated else 0):
+        return repeated
+    many = np.array([mean.many for mean in model.means])
+    squares = many * (model.values - model.expected(best)) ** 2
+    return Scatter(float(squares[pulls].sum() / left) ** 0.5, left, repeated=False)
+
+
+def _deviations(model: Model, spread: Scatter | None, steps: "Array") -> tuple["Array", "npt.NDArray[np.bool_]"]:
     """The standard deviation of every mean: that of its repeats, or of the division where this is larger.
 
     Rounding to a division shows in the scatter where repeats differ by more than one; where they do not, it is the same
@@ -109,18 +128,12 @@ def _deviations(
     """
     import numpy as np
 
-    spread = scatter(model.means)
-    found, of_repeats = [], []
-    for mean in model.means:
-        rounding = (weighed if mean.what == "block" else division) / 12**0.5
-        own = spread.deviation if spread and mean.what in ("raising", "lowering") else 0.0
-        if mean.what in ("block", "zero") and mean.many > 1:
-            own = (mean.squares / (mean.many - 1)) ** 0.5
-        scattered = own / mean.many**0.5
-        found.append(max(scattered, rounding))
-        of_repeats.append(scattered > rounding)
-    freedom = float(spread.freedom) if spread else float("inf")
-    return np.array(found), np.array(of_repeats), freedom, spread
+    many = np.array([mean.many for mean in model.means])
+    squares = np.array([mean.squares for mean in model.means])
+    own = np.sqrt(squares / np.maximum(many - 1, 1))  # of the block and the zero, each by itself
+    single = np.where(_pulls(model), spread.deviation if spread else 0.0, own)
+    scattered = single / np.sqrt(many)
+    return np.maximum(scattered, steps), scattered > steps
 
 
 def _scaled(model: Model, at: "Array", deviations: "Array", columns: list[int]) -> "Array":
@@ -151,7 +164,7 @@ def _told(model: Model, at: "Array", deviations: "Array", wanted: list[int]) -> 
     """Which unknowns every reading-preserving change leaves alone, and a basis of those changes."""
     import numpy as np
 
-    columns = _scaled(model, at, deviations, wanted)
+    columns = np.linalg.qr(_scaled(model, at, deviations, wanted), mode="r")
     _, sizes, directions = np.linalg.svd(columns, full_matrices=True)
     loose = directions[int((sizes > SAME).sum()) :]
     ties = np.zeros((len(loose), 4))

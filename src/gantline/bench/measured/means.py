@@ -25,10 +25,12 @@ class Mean(Struct, frozen=True):
 
 
 class Scatter(Struct, frozen=True):
-    """One standard deviation of a single pull (N) pooled over all repeats, with its degrees of freedom."""
+    """One standard deviation of a single pull (N) with its degrees of freedom; `repeated` where it comes from readings
+    of the same thing, else from what lies between the readings and the model."""
 
     deviation: float
     freedom: int
+    repeated: bool = True
 
 
 def means(rows: Iterable[Row]) -> tuple[Mean, ...]:
@@ -47,6 +49,8 @@ def means(rows: Iterable[Row]) -> tuple[Mean, ...]:
 
 def _mean(what: str, load: Fraction, values: list[Fraction]) -> Mean:
     """Exact sums, rounded once: the order of the rows changes no digit."""
+    if len(values) == 1:
+        return Mean(what, float(load), float(values[0]), 1, 0.0)
     total, squares = sum(values), sum(value * value for value in values)
     mean = Fraction(total) / len(values)
     return Mean(what, float(load), float(mean), len(values), float(squares - mean * total))

@@ -133,7 +133,7 @@ def measure(rig: Rig, readings: Readings, settings: Settings = Settings()) -> Me
     if pulls and division <= 0:
         raise ValueError("the division of a scale is above zero")
     done = _fitted(rig, of, found, readings, settings, division) if pulls else None
-    spread = _scatter(found, done)
+    spread = done.scatter if done else scatter(found)
     ratio = ratio_law(found, readings.rows, of, spread, division)
     estimates, draws = _estimates(of, done, settings) if done else (_none(of, settings), 0)
     return Measured(
@@ -227,15 +227,6 @@ def _left(found: tuple[Mean, ...], done: Fit, limits: Limits) -> Fitted:
     )
 
 
-def _scatter(found: tuple[Mean, ...], done: Fit | None) -> Scatter | None:
-    """The scatter of the repeats; where nothing was read twice, that about the model."""
-    repeated = scatter(found)
-    if repeated is not None or done is None or done.left <= 0:
-        return repeated
-    squares = sum(float(r) ** 2 for r, mean in zip(done.residuals, done.model.means, strict=True) if mean.what in WAYS)
-    return Scatter((squares / done.left) ** 0.5, done.left)
-
-
 def _estimates(of: Shares, done: Fit, settings: Settings) -> tuple[tuple[Estimate, ...], int]:
     combined = budget(done, settings.limits)
     spreads, draws = monte_carlo(done, settings.limits, settings.draws) if combined else ({}, 0)
@@ -280,7 +271,7 @@ def _lines(found: tuple[Mean, ...], done: Fit, limits: Limits) -> tuple[tuple[st
         own = [mean for mean in found if mean.what == way]
         if len(own) > 1:
             line = _line(own, [deviations[mean] for mean in own], limits.masses)
-            lines.append((way, line.scaled if done.scatter is None and line.left else line))
+            lines.append((way, line if (done.scatter and done.scatter.repeated) or not line.left else line.scaled))
     return tuple(lines)
 
 

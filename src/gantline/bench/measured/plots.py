@@ -7,6 +7,7 @@ from .shown import to_place
 
 _STEPS = 40
 _LOOKS = {"raising": ("disc", "line"), "lowering": ("ring", "dashes")}
+MOST_POINTS, _MOST_SAID = 300, 30  # points of one way in a plot, and those its words name
 _AGREED = 2.0  # standard deviations
 
 
@@ -42,7 +43,9 @@ def residuals_plot(of: Measured) -> Scene:
 
 
 def _of_way(of: Measured, way: str) -> list[Residual]:
-    return [one for one in of.residuals if one.mean.what == way]
+    """The means of one way; of very many, every second, third ... so that points stay points."""
+    own = [one for one in of.residuals if one.mean.what == way]
+    return own[:: -(-len(own) // MOST_POINTS) or 1]
 
 
 def _model(of: Measured, way: str, last: float) -> tuple[tuple[float, float], ...]:
@@ -58,8 +61,8 @@ def _model(of: Measured, way: str, last: float) -> tuple[tuple[float, float], ..
 def _described(of: Measured) -> str:
     said = [
         f"{way.capitalize()}, load and pull in newtons: "
-        + ", ".join(f"{to_place(one.mean.load, 2)} and {to_place(one.mean.value, 3)}" for one in own)
-        + "."
+        + ", ".join(f"{to_place(one.mean.load, 2)} and {to_place(one.mean.value, 3)}" for one in own[:_MOST_SAID])
+        + (" and so on." if len(own) > _MOST_SAID else ".")
         for way in _LOOKS if (own := _of_way(of, way))
     ]  # fmt: skip
     return " ".join(["Pull over load, each mean with its uncertainty, and the fitted model.", *said])
@@ -70,8 +73,8 @@ def _left(of: Measured) -> str:
     inside = sum(abs(one.steps) <= _AGREED for one in pulls)
     said = [
         f"{way.capitalize()}: "
-        + ", ".join(f"{to_place(one.steps, 1)} at {to_place(one.mean.load, 2)} N" for one in own)
-        + "."
+        + ", ".join(f"{to_place(one.steps, 1)} at {to_place(one.mean.load, 2)} N" for one in own[:_MOST_SAID])
+        + (" and so on." if len(own) > _MOST_SAID else ".")
         for way in _LOOKS if (own := _of_way(of, way))
     ]  # fmt: skip
     first = f"Mean less model over load, in uncertainties; {inside} of {len(pulls)} lie within {_AGREED:g}."

@@ -13,6 +13,7 @@ from ..sheet import Table
 from . import words
 from .advice import Advice
 from .budget import LEVEL
+from .draws import MOST_MEANS
 from .measuring import Estimate, Measured
 from .plots import pulls_plot, residuals_plot
 from .ratio import Ratio
@@ -149,8 +150,12 @@ def _result(of: Measured, one: Estimate) -> tuple[str, ...]:
         return name, "not told", f"not apart from {words.listed([words.SHORT[n] for n in one.tied])}", "", ""
     u = one.combined.u
     value, shown = value_and(one.value, u)
-    drawn = f"{interval(one.spread.low, one.spread.high, u)}{after}" if one.spread else "too few readings"
+    drawn = f"{interval(one.spread.low, one.spread.high, u)}{after}" if one.spread else _undrawn(of)
     return name, f"{value}{after}", f"{shown}{after}", f"{interval(*one.interval, u)}{after}", drawn
+
+
+def _undrawn(of: Measured) -> str:
+    return "too few readings" if len(of.residuals) <= MOST_MEANS else "not drawn"
 
 
 def _plots(of: Measured) -> tuple[Scene, ...]:

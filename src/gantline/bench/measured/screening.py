@@ -15,17 +15,14 @@ WEIGHED = Fraction(3, 100)  # cheap masses may be off by this share before a pul
 def screened(readings: Readings, shares: Shares) -> Readings:
     """The readings without rows that cannot be, which stand among the refused."""
     kept, refused = [], list(readings.refused)
+    least, division = _least(shares), readings.steps.pull or Fraction(0)
     for row in readings.rows:
-        reason = _impossible(row, shares, readings.steps.pull or Fraction(0))
+        reason = _travel(row, shares) or _lowering(row, division) or _efficiency(row, least, division)
         if reason is None:
             kept.append(row)
         else:
             refused.append(reason)
     return replace(readings, rows=tuple(kept), refused=tuple(sorted(refused, key=lambda one: one.line)))
-
-
-def _impossible(row: Row, shares: Shares, division: Fraction) -> Refused | None:
-    return _travel(row, shares) or _lowering(row, division) or _efficiency(row, shares, division)
 
 
 def _travel(row: Row, shares: Shares) -> Refused | None:
@@ -47,18 +44,20 @@ def _lowering(row: Row, division: Fraction) -> Refused | None:
     return Refused(row.line, "lowering-above-raising", f"{_short(down)} N above {_short(up)} N")
 
 
-def _efficiency(row: Row, shares: Shares, division: Fraction) -> Refused | None:
-    """Less pull than perfect wheels need for the load alone. Where a part sinks and helps, no pull is too small."""
-    branch = shares.raising
-    if row.load is None or not row.raising:
+def _least(shares: Shares) -> Fraction | None:
+    """What perfect wheels ask for each newton of load alone; None where a part sinks and helps, and no pull is little."""
+    load, block, _, rest = shares.raising.at(Fraction(1))
+    return None if block < 0 or rest else Fraction(load)
+
+
+def _efficiency(row: Row, least: Fraction | None, division: Fraction) -> Refused | None:
+    """Less pull than perfect wheels need for the load alone."""
+    if least is None or row.load is None or not row.raising:
         return None
-    load, block, _, rest = branch.at(Fraction(1))
-    if block < 0 or rest:
+    up, due = _mean(row.raising), least * row.load
+    if up >= due * (1 - WEIGHED) - 2 * division:
         return None
-    up, least = _mean(row.raising), load * row.load
-    if up >= least * (1 - WEIGHED) - 2 * division:
-        return None
-    met = f"efficiency {_short(least / up)}" if up else "no pull at all"
+    met = f"efficiency {_short(due / up)}" if up else "no pull at all"
     return Refused(row.line, "efficiency-above-one", f"{met}: {_short(up)} N for {_short(row.load)} N")
 
 

@@ -9,6 +9,7 @@ from .measuring import Estimate, Measured
 from .ratio import Ratio
 from .shown import places, to_place, value_and
 
+MOST_ROWS = 100  # means or pairs that a table shows
 _CLOSE = 0.8  # a correlation from which a reader should know of it
 
 
@@ -19,17 +20,20 @@ def readings_table(of: Measured) -> Table:
             str(one.mean.many), to_place(one.mean.value, 4), to_place(one.expected, 4), to_place(one.deviation, 4),
             to_place(one.steps, 1),
         )
-        for one in of.residuals
+        for one in of.residuals[:MOST_ROWS]
     )  # fmt: skip
     head = ("", "load, N", "times read", "mean, N", "model, N", "uncertainty of the mean, N", "left over, in these")
-    return Table("Readings, one mean a row", head, rows, _scatter(of))
+    more = len(of.residuals) - len(rows)
+    rest = f" {words.many(more, 'more mean')} not shown: the written table has every reading." if more else ""
+    return Table("Readings, one mean a row", head, rows, f"{_scatter(of)}{rest}")
 
 
 def _scatter(of: Measured) -> str:
     if of.scatter is None:
-        return "Nothing was read twice, so the scatter is not known."
+        return "Too little was read twice, so the scatter is not known."
     shown = to_place(of.scatter.deviation, places(of.scatter.deviation))
-    return f"One pull scatters by {shown} N ({words.many(of.scatter.freedom, 'degree')} of freedom)."
+    how = "among repeats" if of.scatter.repeated else "about the model, as too little was read twice"
+    return f"One pull scatters by {shown} N {how} ({words.many(of.scatter.freedom, 'degree')} of freedom)."
 
 
 def _what(what: str, of: Measured) -> str:
@@ -76,7 +80,7 @@ def pairs_table(of: Measured) -> Table | None:
             "not said" if pair.load is None else f"{to_place(pair.load, 3)}\u00a0N", to_place(pair.ratio, 4),
             *value_and(pair.efficiency, pair.u),
         )
-        for pair in of.ratio.pairs
+        for pair in of.ratio.pairs[:MOST_ROWS]
     )  # fmt: skip
     return Table("Raising over lowering, load by load", ("load", "ratio", "efficiency", "standard uncertainty"), rows)
 
@@ -88,7 +92,7 @@ def budget_table(of: Measured) -> Table:
     rows = [
         (
             words.SOURCES[name],
-            words.KINDS.get(name, words.LIMIT_KIND),
+            _kind(name, [whole for _, whole in told]),
             *(_part(one, whole, name) for one, whole in told),
         )
         for name in sources
@@ -99,6 +103,12 @@ def budget_table(of: Measured) -> Table:
     rows.append(("degrees of freedom", "", *(_freedom(whole.freedom) for _, whole in told)))
     head = ("source", "kind", *(f"adds to u({words.SYMBOLS[one.name]})" for one, _ in told))
     return Table("Where the uncertainty comes from", head, tuple(rows), f"{_unstated(of)}{_together(of)}")
+
+
+def _kind(source: str, results: list[Combined]) -> str:
+    """A where a scatter stands behind it, B where only a limit does."""
+    scattered = any(isfinite(part.freedom) for whole in results for part in whole.parts if part.source == source)
+    return words.TYPE_A if scattered or source == "repeats" else words.TYPE_B
 
 
 def _together(of: Measured) -> str:

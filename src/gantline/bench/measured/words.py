@@ -19,8 +19,7 @@ SOURCES = {
     "masses": "the loads' masses",
     "gain": "gain of the scale",
 }
-KINDS = {"repeats": "A, normal"}  # every other source is a limit
-LIMIT_KIND = "B, rectangular"
+TYPE_A, TYPE_B = "A, normal", "B, rectangular"
 BETTER = {
     "repeats": "read everything four times as often",
     "division": "use a scale with half the division",
