@@ -322,3 +322,39 @@ def test_hostile_title_stays_text_on_the_page(opened: Hearing, story: Storyboard
     assert page.locator("h1").inner_text() == title
     assert page.locator(".step[data-now] .say").inner_text().startswith(title)
     assert page.locator("script").count() == 2
+
+
+def test_unplugged_microphone_ends_the_take_and_keeps_it(opened: Hearing) -> None:
+    page = opened()
+    page.evaluate(
+        """() => {
+            const open = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
+            navigator.mediaDevices.getUserMedia = async (wanted) => (window.heard = await open(wanted));
+        }"""
+    )
+    listen(page)
+    page.keyboard.press("Enter")
+    page.wait_for_timeout(400)
+    page.evaluate("() => heard.getAudioTracks()[0].dispatchEvent(new Event('ended'))")
+    page.locator(".stage:not(.recording):not(.listening)").wait_for()
+    assert page.locator(".doing").inner_text() == "The microphone is off."
+    page.locator(".total", has_text="1 of ").wait_for()
+    assert page.get_by_role("button", name="Turn on the microphone").is_visible()
+
+
+def test_leaving_asks_while_a_take_is_not_saved(opened: Hearing, tmp_path: Path) -> None:
+    page = opened()
+    asked: list[str] = []
+    page.on("dialog", lambda dialog: (asked.append(dialog.type), dialog.dismiss()))
+    listen(page)
+    page.keyboard.press("Enter")
+    page.wait_for_timeout(300)
+    page.keyboard.press("Escape")
+    page.locator(".stage:not(.recording)").wait_for()
+    page.locator(".total", has_text="1 of ").wait_for()
+    page.close(run_before_unload=True)
+    page.wait_for_timeout(300)
+    assert asked == ["beforeunload"]
+    saved(page, tmp_path)
+    page.close(run_before_unload=True)
+    assert asked == ["beforeunload"]
