@@ -8,7 +8,6 @@ import asyncio
 import hmac
 import secrets
 from collections.abc import Awaitable, Callable, Iterable, MutableMapping
-from http.cookies import CookieError, SimpleCookie
 from typing import Any
 from urllib.parse import parse_qs
 
@@ -133,13 +132,8 @@ def _site(headers: list[tuple[bytes, bytes]], keys: Keys) -> None:
 
 
 def _token(headers: list[tuple[bytes, bytes]], keys: Keys) -> None:
-    found = []
-    for header in _values(headers, b"cookie"):
-        try:
-            morsel = SimpleCookie(header).get(keys.cookie)
-        except CookieError:
-            continue
-        found += [morsel.value] if morsel else []
+    pairs = (pair.strip().partition("=") for header in _values(headers, b"cookie") for pair in header.split(";"))
+    found = [value for name, _, value in pairs if name == keys.cookie]
     if len(found) != 1 or not _same(found[0], keys.token):
         raise Turned(401, EARLIER)
 
