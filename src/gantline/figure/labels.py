@@ -24,7 +24,10 @@ class Spot(Struct):
 
 
 class Wanted(Struct):
-    """A label and the places it may have. Where one is centred on the strand `on`, the words break that strand."""
+    """A label and the places it may have. Where one is centred on the strand `on`, the words break that strand.
+
+    `beside`: it belongs to the column beside the rig, and no frame holds it.
+    """
 
     part: str
     role: str
@@ -33,6 +36,7 @@ class Wanted(Struct):
     weight: int
     spots: list[Spot]
     on: str = ""
+    beside: bool = False
 
 
 def clear(layout: Layout, run: Straight) -> tuple[float, float]:
@@ -100,7 +104,8 @@ def settle(plate: Plate, wanted: list[Wanted]) -> None:
     for one in wanted:
         free = [box for n, box in enumerate(things) if n != own.get(one.on)]
         on, off = [*free, *plate.room], [*things, *plate.room]
-        costs.append([_cost(one, spot, on if spot.anchor == "middle" else off, plate.frame) for spot in one.spots])
+        frame = None if one.beside else plate.frame
+        costs.append([_cost(one, spot, on if spot.anchor == "middle" else off, frame) for spot in one.spots])
     chosen: dict[int, int] = {}
     order = sorted(range(len(wanted)), key=lambda n: (sum(cost < HIT_THING for cost in costs[n]), n))
     for sweep in range(4):
@@ -109,13 +114,16 @@ def settle(plate: Plate, wanted: list[Wanted]) -> None:
             chosen[number] = _best(wanted, costs, chosen, number)
         if sweep and chosen == before:
             break
+    layer = plate.sheet.layer
     for number, one in enumerate(wanted):
         spot = one.spots[chosen[number]]
         box = _box(one, spot)
         plate.claim(box[0] + PAD, box[1] + PAD, box[2] - PAD, box[3] - PAD)
         if one.on and spot.anchor == "middle":
             plate.sheet.rect(one.part, "halo", box[0], box[1], box[2] - box[0], box[3] - box[1])
+        plate.sheet.layer = "column" if one.beside else layer
         plate.sheet.text(one.part, one.role, spot.x, spot.y, one.runs, one.size, one.weight, spot.anchor)
+    plate.sheet.layer = layer
 
 
 def _enlarged(one: Wanted, large: float) -> Wanted:
@@ -125,7 +133,7 @@ def _enlarged(one: Wanted, large: float) -> Wanted:
     spots += [
         Spot(s.x, s.y + d * grown, s.anchor, s.cost) for s in one.spots if s.anchor == "middle" for d in (0, 0.72)
     ]
-    return Wanted(one.part, one.role, one.runs, one.size * large, one.weight, spots, one.on)
+    return Wanted(one.part, one.role, one.runs, one.size * large, one.weight, spots, one.on, one.beside)
 
 
 def _best(wanted: list[Wanted], costs: list[list[float]], chosen: dict[int, int], number: int) -> int:

@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping, Sequence
 from msgspec.structs import replace
 
 from gantline.account import Step
-from gantline.figure import Circle, NotDrawable, Primitive, Text
+from gantline.figure import Circle, NotDrawable, Path, Primitive, Text, arrow_part
 from gantline.quantity import Symbol
 
 from . import groups, side
@@ -39,6 +39,7 @@ def step_changes(stage: Stage, step: Step, says: str, before: Scenery) -> tuple[
     else:
         said = () if view == "newton" else step.marks  # that view has its own numbers
         parts = stage.parts(view, step.lit, said, step.struck)
+    _to_scale(stage, parts)
     made.says = parts.says
     hauled = step.view == "displacement" and before.hauled
     keeps = before.view in BAGGED and step.view in BAGGED
@@ -73,9 +74,14 @@ def step_changes(stage: Stage, step: Step, says: str, before: Scenery) -> tuple[
 
 
 def _view(step: Step) -> str:
-    """What is drawn: only the bag where a cut is made, and nothing that has not been said yet or is not so here."""
+    """What is drawn: only the bag where a cut is made, and nothing that has not been said yet, is not so here,
+    or is told by a panel."""
     early = step.view in ("units", "newton") and not step.marks
-    return "bare" if early or step.id in ("recap", "twist", "answer") else {"cut": "count"}.get(step.view, step.view)
+    return (
+        "bare"
+        if early or step.view == "work" or step.id in ("recap", "twist", "answer")
+        else {"cut": "count"}.get(step.view, step.view)
+    )
 
 
 def _marks(step: Step) -> tuple[tuple[str, str], ...]:
@@ -226,7 +232,7 @@ def _over(made: Composer, stage: Stage, step: Step, view: str, parts: Parts) -> 
     inward = grip is not None and view in ("equal", "units", "balance")
     extra = [mark for mark in parts.over if mark.layer != "cut"]
     for group in groups.of_rig(_new(made, extra), view, inward):
-        _add(made, "over", group)
+        _add(made, stage.layer("over", ()), group)
 
 
 def _new(made: Composer, marks: Sequence[Primitive]) -> list[Primitive]:
@@ -236,17 +242,13 @@ def _new(made: Composer, marks: Sequence[Primitive]) -> list[Primitive]:
     return [mark for mark in marks if mark not in there]
 
 
-def _add(made: Composer, name: str, group: groups.Group) -> None:
-    stage = made.stage
-    like = stage.layer(name, ()) if name == "over" else stage.beside(name, ())
-    old = made.layers[name].marks if name in made.layers else ()
+def _add(made: Composer, like: Layer, group: groups.Group) -> None:
+    """A group more in the layer that stands like this one."""
+    old = made.layers[like.name].marks if like.name in made.layers else ()
     ways: Mapping[str, Callable[..., tuple[Primitive, ...]]] = {"grow": grown, "draw": drawn}
     way = ways.get(group.verb)
-    if name == "column" and made.format.column is None:  # told by the arrows on the rig alone
-        made.change(group.verb, group.what, group.seconds, {})
-        return
-    partly = {name: lambda share: replace(like, marks=old + way(group.marks, share))} if way else None
-    made.change(group.verb, group.what, group.seconds, {name: replace(like, marks=old + group.marks)}, partly)
+    partly = {like.name: lambda share: replace(like, marks=old + way(group.marks, share))} if way else None
+    made.change(group.verb, group.what, group.seconds, {like.name: replace(like, marks=old + group.marks)}, partly)
 
 
 def _count(made: Composer, stage: Stage, step: Step, parts: Parts) -> None:
@@ -269,14 +271,27 @@ def _count(made: Composer, stage: Stage, step: Step, parts: Parts) -> None:
                    if any(isinstance(m, Circle) and m.role == "disc-out" for m in g.marks)]  # fmt: skip
         made.change("pencil", "the hauled end", INK, {"rig": stage.layer("rig", out.rig)})
         for group in outside:
-            _add(made, "over", group)
+            _add(made, stage.layer("over", ()), group)
 
 
 def _beside(made: Composer, stage: Stage, parts: Parts) -> None:
-    if any(mark.layer == "work" for mark in parts.column):
-        return
+    """The column; where a frame has none, the arrows on the rig tell it alone."""
+    like = stage.beside("column", parts.column)
     for group in groups.of_column(parts.column):
-        _add(made, "column", group)
+        if made.format.column is None:
+            made.change(group.verb, group.what, group.seconds, {})
+        else:
+            _add(made, like, group)
+
+
+def _to_scale(stage: Stage, parts: Parts) -> None:
+    """Arrows on strands to the scale of those in the column."""
+    share = stage.beside("column", parts.column).scale / stage.scale
+    if parts.column and share < 1.0:
+        parts.over = tuple(
+            replace(mark, d=arrow_part(mark.d, share)) if isinstance(mark, Path) and mark.role == "force" else mark
+            for mark in parts.over
+        )
 
 
 def _formula(made: Composer, stage: Stage, step: Step, parts: Parts, shows: bool) -> None:

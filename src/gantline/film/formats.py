@@ -60,7 +60,7 @@ class Format(Struct, frozen=True):
 _FORMATS = (
         Format(
             "level", 1920, 1080, rig=(96, 54, 776, 880), beam=98, most=61.8, words=(880, 150, 1824, 860),
-            column=(870, 320, 1190, 850), beside=(1240, 320, 1824, 860), ledger=(1386, 84, 1824, 320),
+            column=(870, 70, 1190, 870), beside=(1240, 320, 1824, 860), ledger=(1386, 84, 1824, 320),
             captions=(96, 900, 1824, 1026), small=46.7, text=56, formula=104, question=96, title=134, count=400,
         ),
         Format(

@@ -66,16 +66,38 @@ def setting(shown: Shown, size: float, kinds: Kinds) -> Setting:
 
 def lines(shown: Shown, size: float, least: float, room: float, kinds: Kinds) -> list[Setting]:
     """The formula at the largest size, down to `least`, at which it fits into `room` (px): on one line, or broken
-    before its equals signs. Past that the smallest is taken as it is."""
+    before its equals signs. One that is wider still is broken before its other signs, and past that made smaller."""
     for now in _sizes(size, least):
         one = setting(shown, now, kinds)
         if one.wide <= room:
             return [one]
     for now in _sizes(size, least):
         found = [_set(row, now, kinds) for row in _broken(shown)]
-        if max(each.wide for each in found) <= room or now == least:
+        if max(each.wide for each in found) <= room:
             return found
-    return []
+    pieces = [piece for row in _broken(shown) for piece in _pieces(row)]
+    found = _filled(pieces, least, room, kinds)
+    widest = max(each.wide for each in found)
+    return found if widest <= room else [_set(row, least * room / widest, kinds) for row in pieces]
+
+
+def _pieces(row: Row) -> list[Row]:
+    """A line before each of its signs: what is as narrow as a formula can be."""
+    flat = [piece for part in row.parts for piece in (part.parts if isinstance(part, Row) else (part,))]
+    cuts = [n for n, part in enumerate(flat) if isinstance(part, Sign) and part.role in ("relation", "binary")]
+    return [Row(tuple(flat[a:b])) for a, b in pairwise([0, *cuts, len(flat)]) if a < b]
+
+
+def _filled(pieces: list[Row], size: float, room: float, kinds: Kinds) -> list[Setting]:
+    """The pieces in as few lines as hold them."""
+    rows: list[Row] = []
+    for piece in pieces:
+        longer = Row(rows[-1].parts + piece.parts) if rows else piece
+        if rows and _set(longer, size, kinds).wide <= room:
+            rows[-1] = longer
+        else:
+            rows.append(piece)
+    return [_set(row, size, kinds) for row in rows]
 
 
 def _sizes(size: float, least: float) -> list[float]:

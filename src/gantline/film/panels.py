@@ -44,8 +44,8 @@ def work(stage: Stage, answer: Answer, size: float) -> Panel | None:
     out = [(stage.named(name), "load" if name in loads else "dot", share.number)
            for name, share in shares if share.number and share.number > 0]  # fmt: skip
     scale = (right - left) / float(max(sum(one[2] for one in row) for row in (into, out)))
-    tall = min(106.0, 0.2 * (bottom - top))
-    y = (top + bottom) / 2 - 1.9 * tall
+    tall = max(20.0, min(106.0, (bottom - top - 4.2 * size) / 2.6))
+    y = max(top + 1.28 * size, (top + bottom) / 2 - 1.9 * tall)
     rows = [*_pieces(stage, into, y, tall, scale, size), *_pieces(stage, out, y + 2.2 * tall + size, tall, scale, size)]
     return Panel(tuple(rows), format.word_zone)
 

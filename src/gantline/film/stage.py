@@ -1,10 +1,12 @@
 """A rig in a frame: where it stands, how large, and what a figure of it is made of."""
 
+import re
 from functools import cached_property
 
 from msgspec.structs import replace
 
 from gantline.figure import (
+    Line,
     NotDrawable,
     Path,
     Primitive,
@@ -28,7 +30,7 @@ UNIT = 30.0  # px of a figure a sheave radius
 LABEL = 15.0  # px of a figure: the smallest words on strands
 UNDER = ("bag", "band", "ghost")
 RIG = ("ground", "wheel", "rope", "body", "hand")
-COLUMN = 40.0  # px of a figure from the rig's right edge to where the column begins
+COLUMN = "column"
 BELOW = 0.4  # radii kept free under the lowest thing
 ROOMIER = 1.25  # how much larger the rig must be for another layout to be taken
 
@@ -38,23 +40,29 @@ Lit = tuple[str, ...] | None
 class Parts:
     """A scene taken apart: what lies under the rig, the rig, what lies over it, and the column beside it."""
 
-    def __init__(self, scene: Scene, edge: float) -> None:
-        beside = [mark for mark in scene.marks if mark.layer not in (*RIG, *UNDER) and _left(mark) > edge]
-        away = set(map(id, beside))
-        own = [mark for mark in scene.marks if id(mark) not in away]
-        self.under = tuple(mark for mark in own if mark.layer in UNDER)
-        self.rig = tuple(mark for mark in own if mark.layer in RIG)
-        self.over = tuple(mark for mark in own if mark.layer not in (*RIG, *UNDER))
-        self.column = tuple(beside)
+    def __init__(self, scene: Scene) -> None:
+        self.under = tuple(mark for mark in scene.marks if mark.layer in UNDER)
+        self.rig = tuple(mark for mark in scene.marks if mark.layer in RIG)
+        self.column = tuple(mark for mark in scene.marks if mark.layer == COLUMN)
+        self.over = tuple(mark for mark in scene.marks if mark.layer not in (*RIG, *UNDER, COLUMN))
         self.says = scene.description
 
 
-def _left(mark: Primitive) -> float:
-    if isinstance(mark, Text):
-        return mark.box[0]
-    if isinstance(mark, Path) and not mark.x:  # drawn where it stands: its first point says where
-        return float(mark.d[1:].split(" ")[0])
-    return min((getattr(mark, name) for name in ("x", "x1", "x2") if hasattr(mark, name)), default=0.0)
+def extent(mark: Primitive) -> Box:
+    """A box round a mark of the column: lines, texts, arrows and the scale bar."""
+    match mark:
+        case Text():
+            return mark.box
+        case Line():
+            return min(mark.x1, mark.x2), min(mark.y1, mark.y2), max(mark.x1, mark.x2), max(mark.y1, mark.y2)
+        case Path() if mark.x:  # an arrow, about its tail
+            tip = float(re.search(r"L0 (-?[\d.]+)", mark.d)[1])  # type: ignore[index]
+            return mark.x - 7, min(mark.y, mark.y + tip), mark.x + 7, max(mark.y, mark.y + tip)
+        case Path():  # the scale bar, drawn where it stands; its words reach further
+            x, y = (float(number) for number in re.findall(r"-?[\d.]+", mark.d)[:2])
+            return x, y, x, y + 8
+        case _:
+            raise ValueError(f"no column has a {type(mark).__name__}")
 
 
 class Stage:
@@ -94,11 +102,6 @@ class Stage:
             (right - self.x) / self.scale, (bottom - self.y) / self.scale,
         )  # fmt: skip
 
-    @property
-    def edge(self) -> float:
-        """Where the column of a figure begins (px of the figure)."""
-        return self.layout.right * UNIT + COLUMN
-
     def parts(
         self, view: str, lit: Lit = None, marks: tuple[tuple[str, str], ...] = (), struck: tuple[str, ...] = (),
         answer: Answer | None = None, way: str | None = None,
@@ -112,17 +115,17 @@ class Stage:
         except NotDrawable:
             scene = draw(self.act.rig, self.act.answer, "bare", layout=self.layout, lit=lit, caption=False,
                          frame=self.room, large=self.large)  # fmt: skip
-        return self._lettered(Parts(scene, self.edge))
+        return self._lettered(Parts(scene))
 
     def hauled(self, share: float, lit: Lit = None) -> Parts:
         """The rig after a share of its travel."""
         scene = hauled(self.act.rig, self.act.answer, self.layout, share * self.travel, lit, self.large)
-        return self._lettered(Parts(scene, self.edge))
+        return self._lettered(Parts(scene))
 
     def tipped(self, share: float, lit: Lit = None) -> Parts:
         """The rig with a share of the tilt that real wheels give it. Raises NotDrawable where it has none."""
         scene = tipping(self.act.rig, self.act.answer, self.layout, share, lit, self.large)
-        return self._lettered(Parts(scene, self.edge))
+        return self._lettered(Parts(scene))
 
     def _lettered(self, parts: Parts) -> Parts:
         """Letters on loads grow with the others, as far as the casting has room."""
@@ -139,22 +142,17 @@ class Stage:
         """Marks of a figure where the rig stands."""
         return Layer(name, marks, self.scale, self.x, self.y, self.format.rig_zone)
 
-    def beside(self, name: str, marks: tuple[Primitive, ...]) -> Layer:
-        """Marks of the figure's column, moved to the frame's; none where the frame has no column."""
-        if self.format.column is None:
-            return Layer(name, ())
+    def beside(self, name: str, column: tuple[Primitive, ...]) -> Layer:
+        """An empty layer in which a figure's column stands in the frame's: no larger than the rig, and inside it."""
+        if self.format.column is None or not column:
+            return Layer(name, (), self.scale, self.x, self.y)
         left, top, right, bottom = self.format.column
-        middle = self.layout.right * UNIT + 132.0
-        scale = min(self.scale, (right - left) / 150.0)
-        height = (self.layout.top + self.layout.bottom) / 2 * UNIT
-        return Layer(
-            name,
-            marks,
-            scale,
-            (left + right) / 2 - middle * scale,
-            (top + bottom) / 2 - height * scale - 20,
-            self.format.word_zone,
-        )
+        boxes = [extent(mark) for mark in column]
+        x1, y1 = min(box[0] for box in boxes), min(box[1] for box in boxes)
+        x2, y2 = max(box[2] for box in boxes), max(box[3] for box in boxes)
+        scale = min(self.scale, (right - left) / (x2 - x1), (bottom - top) / (y2 - y1))
+        x, y = (left + right - (x1 + x2) * scale) / 2, (top + bottom - (y1 + y2) * scale) / 2
+        return Layer(name, (), scale, x, y, self.format.word_zone)
 
     def at(self, x: float, y: float) -> tuple[float, float]:
         """A place of the layout (radii) in px of the frame."""

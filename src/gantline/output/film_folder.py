@@ -21,7 +21,7 @@ from .film_segments import Look, Piece
 from .narration import TAPS, Narrated, Narration, narrated
 
 FILM, SCRIPT = "film", "script.md"
-WORKERS = 2
+CORES = 2
 Progress = Callable[[str], None]
 
 
@@ -109,7 +109,7 @@ def _words(story: Storyboard, all_takes: Sequence[Take], look: Look, voice: str)
 
 
 def _encode(pieces: Sequence[Piece], look: Look, cache: Path, tell: Progress) -> int:
-    """Draws and encodes what is not kept yet, two shots at a time; says how far it is and how long it will take."""
+    """Draws and encodes what is not kept yet, on two cores; says how far it is and how long it will take."""
     missing = {piece.key: piece for piece in pieces if not _kept(piece, look, cache)}
     whole, ready, began = sum(piece.count for piece in missing.values()), 0, time.monotonic()
     own = local()
@@ -122,7 +122,7 @@ def _encode(pieces: Sequence[Piece], look: Look, cache: Path, tell: Progress) ->
         film_segments.encode(piece, look, own.painter, cache)
         return piece
 
-    with ThreadPoolExecutor(WORKERS) as pool:
+    with ThreadPoolExecutor(max(1, CORES // len(look.kinds))) as pool:  # each kind has a thread a shot
         longest_first = sorted(missing.values(), key=lambda piece: -piece.count)
         jobs = [pool.submit(work, piece) for piece in longest_first]
         try:

@@ -22,12 +22,15 @@ class Painter:
 
     def __init__(self, theme: str, size: int) -> None:
         png.use_packaged_fonts()
+        import pyvips
+
+        pyvips.cache_set_max(0)  # no frame is drawn twice, so none is kept by the library
         self.theme, self.times = theme, size / SHORT
         self._kept: OrderedDict[int, tuple[Picture, Pixels]] = OrderedDict()
         self._step: tuple[int, int, _Passing] | None = None
 
     def frame(self, moment: Moment) -> "Pixels":
-        """The frame of a moment. It is overwritten by the next one of the same move."""
+        """The frame of a moment. The next one of the same move is written over it."""
         if moment.toward is not None:
             return self._between(moment.picture, moment.toward).at(moment.share)
         return self.whole(moment.picture)
@@ -62,7 +65,7 @@ class Painter:
         drawn = film_svg.write(picture, self.theme, zone).encode("utf-8")
         image = pyvips.Image.svgload_buffer(drawn, scale=self.times, unlimited=True).extract_band(0, n=3)
         pixels: Any = np.frombuffer(image.write_to_memory(), np.uint8).reshape(image.height, image.width, 3)
-        frame = av.VideoFrame.from_ndarray(pixels, format="rgb24")
+        frame = av.VideoFrame.from_numpy_buffer(pixels, format="rgb24")
         return np.asarray(frame.reformat(format="yuv420p", dst_colorspace="ITU709").to_ndarray(), np.uint8)
 
     def _between(self, one: Picture, other: Picture) -> "_Passing":

@@ -3,10 +3,13 @@
 import hashlib
 import os
 from collections.abc import Iterator
+from contextlib import ExitStack
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files as package_files
 from pathlib import Path
+from queue import Queue
+from threading import Thread
 from typing import TYPE_CHECKING, Any
 
 import msgspec
@@ -17,13 +20,15 @@ from gantline.film import FORMATS, Moment, Take
 if TYPE_CHECKING:
     from .film_paint import Painter
 
-# Settings of the encoders. One thread a shot: two shots at a time use two cores, and a shot gives the same bytes again.
+# Settings of the encoders: one thread each, so a shot gives the same bytes again; looking little ahead, to be small.
 CODECS: dict[str, tuple[str, dict[str, str]]] = {
-    "mp4": ("libx264", {"preset": "veryfast", "crf": "20", "tune": "animation", "x264-params": "keyint=300"}),
+    "mp4": ("libx264", {"preset": "veryfast", "crf": "20", "tune": "animation",
+                        "x264-params": "keyint=300:rc-lookahead=4:mbtree=0:bframes=2:ref=1"}),
     "webm": ("libvpx-vp9", {"deadline": "realtime", "cpu-used": "8", "crf": "32", "b": "0", "tune-content": "screen",
                             "lag-in-frames": "0", "g": "300"}),
 }  # fmt: skip
 BT709 = 1  # in the tables of H.264 and VP9
+AHEAD = 2  # frames drawn before they are encoded
 _DRAWS = {
     "figure": ("hauling.py", "kinematics.py"),
     "film": ("acts.py", "composing.py", "verbs.py"),
@@ -101,20 +106,14 @@ def held(take: Take, count: int, rate: int) -> Iterator[tuple[Moment, int]]:
 
 def encode(piece: Piece, look: Look, painter: "Painter", folder: Path) -> None:
     """Draws and encodes a piece into `folder`, one file a kind, each there whole or not at all."""
-    import av
-
     asides = {kind: folder / f".{piece.key}.{os.getpid()}.{kind}" for kind in look.kinds}
     try:
-        writers = [_Writer(path, kind, look) for kind, path in asides.items()]
-        at = 0
-        for moment, times in held(piece.take, piece.count, look.rate):
-            frame = av.VideoFrame.from_ndarray(painter.frame(moment), format="yuv420p")
-            for number in range(at, at + times):
+        with ExitStack() as open_writers:
+            writers = [open_writers.enter_context(_Writer(path, kind, look)) for kind, path in asides.items()]
+            for moment, times in held(piece.take, piece.count, look.rate):
+                pixels = painter.frame(moment).copy()  # the painter goes on while encoders are still at this one
                 for writer in writers:
-                    writer.add(frame, number)
-            at += times
-        for writer in writers:
-            writer.close()
+                    writer.frames.put((pixels, times))
         for kind, path in asides.items():
             os.replace(path, folder / f"{piece.key}.{kind}")
     finally:
@@ -123,33 +122,54 @@ def encode(piece: Piece, look: Look, painter: "Painter", folder: Path) -> None:
 
 
 class _Writer:
-    """One encoder and its file."""
+    """One encoder and its file, in a thread of its own: it takes frames from `frames`, each with how long it stands."""
 
     def __init__(self, path: Path, kind: str, look: Look) -> None:
+        self.path, self.kind, self.look = path, kind, look
+        self.frames: Queue[tuple[Any, int] | None] = Queue(AHEAD)
+        self.failed: BaseException | None = None
+        self.thread = Thread(target=self._run)
+
+    def __enter__(self) -> "_Writer":
+        self.thread.start()
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.frames.put(None)
+        self.thread.join()
+        if self.failed is not None:
+            raise self.failed
+
+    def _run(self) -> None:
+        try:
+            self._write()
+        except BaseException as error:
+            self.failed = error
+            while self.frames.get() is not None:  # whoever draws must not wait for ever
+                pass
+
+    def _write(self) -> None:
         import av
 
-        self.file, self.base = av.open(str(path), "w", format=kind), Fraction(1, look.rate)
-        self.stream = self._stream(kind, look)
+        with av.open(str(self.path), "w", format=self.kind) as file:
+            stream, at = _stream(file, self.kind, self.look), 0
+            while (given := self.frames.get()) is not None:
+                pixels, times = given
+                frame: Any = av.VideoFrame.from_ndarray(pixels, format="yuv420p")
+                frame.time_base = stream.codec_context.time_base
+                for at in range(at, at + times):  # noqa: B020 - goes on where the last frame ended
+                    frame.pts = at
+                    file.mux(stream.encode(frame))
+                at += 1
+            file.mux(stream.encode(None))
 
-    def _stream(self, kind: str, look: Look) -> Any:
-        codec, options = CODECS[kind]
-        stream: Any = self.file.add_stream(codec, rate=look.rate, options=options)
-        return self._set(stream, look)
 
-    def _set(self, stream: Any, look: Look) -> Any:
-        context = stream.codec_context
-        stream.width, stream.height = look.frame
-        stream.pix_fmt = "yuv420p"
-        context.thread_count, context.time_base = 1, self.base
-        context.colorspace = context.color_primaries = context.color_trc = context.color_range = BT709
-        return stream
-
-    def add(self, frame: Any, number: int) -> None:
-        frame.pts, frame.time_base = number, self.base
-        for packet in self.stream.encode(frame):
-            self.file.mux(packet)
-
-    def close(self) -> None:
-        for packet in self.stream.encode(None):
-            self.file.mux(packet)
-        self.file.close()
+def _stream(file: Any, kind: str, look: Look) -> Any:
+    codec, options = CODECS[kind]
+    stream = file.add_stream(codec, rate=look.rate, options=options)
+    stream.width, stream.height = look.frame
+    stream.pix_fmt = "yuv420p"
+    context = stream.codec_context
+    context.thread_count, context.time_base = 1, Fraction(1, look.rate)
+    context.colorspace = context.color_primaries = context.color_trc = context.color_range = BT709
+    return stream

@@ -58,10 +58,11 @@ def disc(plate: Plate, part: str, x: float, y: float, text: str, out: bool = Fal
     """A number in a ring; `out` where it does not count."""
     runs = plain(text)
     large = plate.large
-    radius = large * max(DISC, width(runs, DISC_TEXT, 600) / 2 + 3.4)
+    size = DISC_TEXT if large == 1 else LABEL  # seen from afar no smaller than other words
+    radius = large * max(DISC, width(runs, size, 600) / 2 + 3.4)
     plate.sheet.circle(part, "disc-out" if out else "disc", x, y, radius)
     role = "mid-text" if out else "ink-text"
-    plate.sheet.text(part, role, x, y + 4.6 * large, runs, DISC_TEXT * large, 600, "middle")
+    plate.sheet.text(part, role, x, y + 0.34 * size * large, runs, size * large, 600, "middle")
     plate.claim(x - radius, y - radius, x + radius, y + radius)
 
 

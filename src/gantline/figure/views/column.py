@@ -11,6 +11,7 @@ from ..words import plain, width
 AWAY, APART = 132.0, 64.0
 SHAFT, SMALL = 4.4, 14.0
 MOST_RATIO = 8
+LAYER = "column"
 
 
 def middle(plate: Plate) -> tuple[float, float]:
@@ -26,6 +27,7 @@ def stack(plate: Plate, x: float, foot: float, forces: list[Force], scale: float
     """
     labels = []
     level = foot
+    plate.sheet.layer = LAYER
     for force in forces if forces and forces[0].up else forces[::-1]:
         length = _length(force, scale)
         tail, tip = (level, level - length) if force.up else (level - length, level)
@@ -51,11 +53,12 @@ def _label(force: Force, x: float, y: float, length: float, side: int) -> Wanted
     spots += [
         Spot(x - side * 14, y + d + 5.5, "end" if side > 0 else "start", 1 + 0.1 * n) for n, d in enumerate(drops)
     ]
-    return Wanted(force.part, role, force.words, size, 600, spots)
+    return Wanted(force.part, role, force.words, size, 600, spots, beside=True)
 
 
 def levels(plate: Plate, x: float, across: float, ys: tuple[float, float]) -> None:
     """Two level lines that the stacks stand between."""
+    plate.sheet.layer = LAYER
     for y in ys:
         plate.sheet.line("scale", "level", x - across / 2, y, x + across / 2, y)
         plate.claim(x - across / 2, y - 1, x + across / 2, y + 1)
@@ -64,6 +67,7 @@ def levels(plate: Plate, x: float, across: float, ys: tuple[float, float]) -> No
 def write_scale(plate: Plate, x: float, y: float, scale: float, forces: list[Force]) -> None:
     """The scale bar, centred at x; beside it a note where the longest arrow is over eight times the shortest."""
     plate.scale = scale
+    plate.sheet.layer = LAYER
     length, words = bar_length(plate, scale)
     runs = plain(words)
     whole = length + 6 + width(runs, notes.scale_text(plate))

@@ -1,0 +1,130 @@
+"""Frames probed against the mechanics: what is measured in the pixels of motion shots is what was solved."""
+
+from itertools import pairwise
+from math import asin, atan2, degrees, hypot
+
+import pytest
+from filmed import layer, middle, shots, story
+
+from gantline.figure import Circle, Strand, Wrap
+from gantline.film import Picture, Take
+from gantline.mechanics import steady
+
+RIG = (0.0, 0.0, 1500.0, 900.0)
+HAULED = [
+    "planter",
+    "runner-up",
+    "threefold-down",
+    "luff-upon-luff",
+    "burton-heavy",
+    "gun-upon-runner",
+    "runners-three",
+]
+
+
+def hauled(*names: str) -> tuple[Take, float, float]:
+    """The first shot that hauls, with the times at which the haul begins and ends."""
+    for take in shots("level", *names):
+        for move in take.shot.moves:
+            if move.verb == "haul":
+                return take, move.start, move.end
+    raise AssertionError("nothing is hauled")
+
+
+@pytest.mark.parametrize("name", HAULED)
+@pytest.mark.parametrize("share", [0.5, 1.0])
+def test_hand_and_load_go_by_the_velocity_ratio(name: str, share: float) -> None:
+    take, start, end = hauled(name)
+    first, later = take.at(start + 1e-6).picture, take.at(start + share * (end - start)).picture
+    answer = story(name).acts[0].answer
+    loads = {load.name for load in story(name).acts[0].rig.loads}
+    hand = [
+        middle(picture, lambda mark: mark.part == "hand" and mark.layer == "hand", RIG)[1] for picture in (first, later)
+    ]
+    load = [
+        middle(picture, lambda mark: mark.part in loads and mark.layer == "body", RIG)[1] for picture in (first, later)
+    ]
+    ratio = abs(hand[1] - hand[0]) / abs(load[1] - load[0])
+    assert ratio == pytest.approx(float(answer.velocity_ratio.number), rel=0.01)
+
+
+@pytest.mark.parametrize("name", HAULED)
+def test_wheels_turn_by_the_rope_that_runs_over_them(name: str) -> None:
+    take, start, end = hauled(name)
+    first, later = take.at(start + 1e-6).picture, take.at((start + end) / 2).picture
+    scale = layer(first, "rig").scale
+    for sheave in sorted({mark.sheave for mark in layer(first, "rig").marks if mark.role == "index"}):
+        turned = (angle(later, sheave) - angle(first, sheave)) % 360
+        radius = next(m.r for m in layer(first, "rig").marks if isinstance(m, Wrap) and m.sheave == sheave) * scale
+        run = passed(later, sheave, scale) - passed(first, sheave, scale)
+        expected = degrees(abs(run) / radius)
+        assert min(turned, 360 - turned) == pytest.approx(expected, abs=1.0), sheave
+        assert expected < 180, "the turn is told from its angle only up to half a turn"
+
+
+def angle(picture, sheave: str) -> float:
+    """Where the dot on the wheel's rim stands, seen from its middle."""
+    place = layer(picture, "rig")
+    rim = next(m for m in place.marks if isinstance(m, Circle) and m.sheave == sheave)
+    hub, reach = (place.x + rim.x * place.scale, place.y + rim.y * place.scale), (rim.r + 6) * place.scale
+    zone = (hub[0] - reach, hub[1] - reach, hub[0] + reach, hub[1] + reach)
+    x, y = middle(picture, lambda mark: mark.sheave == sheave and mark.role == "index", zone, 3.0)
+    return degrees(atan2(y - hub[1], x - hub[0]))
+
+
+def passed(picture, sheave: str, scale: float) -> float:
+    """The length of rope between its first end and the wheel, in px, from the strands that are drawn."""
+    marks = layer(picture, "rig").marks
+    wrap = next(m for m in marks if isinstance(m, Wrap) and m.sheave == sheave)
+    runs = [m for m in marks if isinstance(m, Strand) and m.part == wrap.part]
+    last = int(wrap.name.rpartition(":")[2])
+    return sum(hypot(m.x2 - m.x1, m.y2 - m.y1) for m in runs if int(m.name.rpartition(":")[2]) <= last) * scale
+
+
+@pytest.mark.parametrize("name", ["planter", "burton-heavy"])
+def test_painted_marks_keep_their_place_on_the_rope(name: str) -> None:
+    """Between two marks on one strand no rope comes or goes; and rope is neither made nor lost."""
+    take, start, end = hauled(name)
+    lengths = []
+    for share in (0.001, 0.4, 0.8, 0.999):
+        marks = layer(take.at(start + share * (end - start)).picture, "rig").marks
+        strands = [mark for mark in marks if isinstance(mark, Strand)]
+        lengths.append(sum(hypot(s.x2 - s.x1, s.y2 - s.y1) for s in strands))
+    assert lengths == pytest.approx([lengths[0]] * 4, abs=1e-6)
+    painted = [
+        [mark for mark in layer(take.at(start + share * (end - start)).picture, "over").marks if mark.layer == "paint"]
+        for share in (0.001, 0.999)
+    ]
+    moved = [hypot(a.x - b.x, a.y - b.y) for a, b in zip(*painted, strict=True)]
+    assert max(moved) > 20, "a mark that is carried along is seen to move"
+
+
+def test_the_load_never_goes_back() -> None:
+    take, start, end = hauled("planter")
+    heights = [
+        next(m.y for m in layer(take.at(start + share * (end - start) / 40).picture, "rig").marks if m.role == "load")
+        for share in range(1, 41)
+    ]
+    assert heights == sorted(heights, reverse=True)
+    steps = [a - b for a, b in pairwise(heights)]
+    assert steps[0] < max(steps) / 4, "it begins at rest"
+    assert steps[-1] < max(steps) / 4, "it ends at rest"
+
+
+def test_the_block_tips_to_its_solved_angle() -> None:
+    take = next(take for take in shots("level", "planter") if any(move.verb == "tip" for move in take.shot.moves))
+    move = next(move for move in take.shot.moves if move.verb == "tip")
+    solved = steady(story("planter").acts[0].rig).raising
+    assert solved is not None
+    seen = [_askew(take.at(at).picture) for at in (move.start + 1e-6, (move.start + move.end) / 2, move.end + 0.05)]
+    assert seen[0] == pytest.approx(0, abs=0.02)
+    assert seen[0] < seen[1] < seen[2]
+    assert seen[2] == pytest.approx(degrees(solved.tilt["lower"]), abs=0.02)
+
+
+def _askew(picture: Picture) -> float:
+    """The angle of the line through the lower axles, right side up positive."""
+    hubs = [mark for mark in layer(picture, "rig").marks if isinstance(mark, Circle) and mark.role == "wheel"]
+    places = {mark.sheave: (mark.x, mark.y) for mark in hubs if mark.sheave.startswith("lower")}
+    (x1, y1), (x2, y2) = places["lower.1"], places["lower.2"]
+    return degrees(asin((y1 - y2) / (x2 - x1)))
