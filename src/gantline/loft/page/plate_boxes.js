@@ -74,7 +74,7 @@ export class Places {
     let best = null, least = Infinity;
     spots.forEach(([left, top], rank) => {
       const box = this.inside({ left, top, width, height }), moved = Math.abs(box.left - left) + Math.abs(box.top - top);
-      const cost = rank * 6 + 4 * moved + this.taken.reduce((sum, other) => sum + covered(box, other), 0);
+      const cost = rank * 6 + 4 * moved + this.taken.reduce((sum, other) => sum + hidden(box, other), 0);
       if (cost < least) [best, least] = [box, cost];
     });
     this.taken.push(padded(best, 4));
@@ -91,8 +91,9 @@ function padded({ left, top, width, height }, by) {
   return { left: left - by, top: top - by, width: width + 2 * by, height: height + 2 * by };
 }
 
-function covered(a, b) {
+// What it costs to cover something: that it is done at all, and how much of it.
+function hidden(a, b) {
   const across = Math.min(a.left + a.width, b.left + b.width) - Math.max(a.left, b.left);
   const down = Math.min(a.top + a.height, b.top + b.height) - Math.max(a.top, b.top);
-  return across > 0 && down > 0 ? across * down : 0;
+  return across > 0 && down > 0 ? 60 + across * down : 0;
 }

@@ -142,7 +142,7 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
   function tell(now) {
     const { led, why, going } = state.offers;
     const so = led.map((one, n) => make('li', {}, make('span', { class: 'number' }, String(n + 1)), ` ${one.says}`));
-    if (now) so.push(make('li', { class: 'coming' }, make('span', { class: 'number' }, String(led.length + 1)), ' ', make('span', { class: 'lit' }, now.tag), make('span', { class: 'soft' }, ' click, or Enter')));
+    if (now) so.push(make('li', { class: 'coming' }, make('span', { class: 'number' }, String(led.length + 1)), ' ', make('span', { class: 'lit' }, /^(over|under|hand)/.test(now.id) ? now.id : `made fast to ${now.id}`), make('span', { class: 'soft' }, ' click, or Enter')));
     const pull = now?.pull ? [make('p', { class: 'pull' }, now.group === 'hand' ? 'Hauled here: ' : `Hauled ${going === 'up' ? 'down' : 'up'} from there: `, make('b', {}, now.pull))] : [];
     below.replaceChildren(
       make('div', {}, make('h2', {}, `The rope so far: ${state.rope}`), make('ol', { class: so.length > 4 ? 'many' : null }, so), pull),
