@@ -100,24 +100,29 @@ def settle(plate: Plate, wanted: list[Wanted]) -> None:
     """Places all labels and writes them: least overlap first, then least cost."""
     wanted = [_enlarged(one, plate.large) for one in wanted] if plate.large != 1 else wanted
     things, own = obstacle_boxes(plate), {run.name: n for n, run in enumerate(plate.layout.runs)}
+    boxes = [[_box(one, spot) for spot in one.spots] for one in wanted]
     costs = []
-    for one in wanted:
+    for one, ours in zip(wanted, boxes, strict=True):
         free = [box for n, box in enumerate(things) if n != own.get(one.on)]
         on, off = [*free, *plate.room], [*things, *plate.room]
         frame = None if one.beside else plate.frame
-        costs.append([_cost(one, spot, on if spot.anchor == "middle" else off, frame) for spot in one.spots])
+        costs.append([
+            _cost(spot, box, on if spot.anchor == "middle" else off, frame)
+            for spot, box in zip(one.spots, ours, strict=True)
+        ])  # fmt: skip
     chosen: dict[int, int] = {}
+    cheapest = [sorted(range(len(own_costs)), key=own_costs.__getitem__) for own_costs in costs]
     order = sorted(range(len(wanted)), key=lambda n: (sum(cost < HIT_THING for cost in costs[n]), n))
     for sweep in range(4):
         before = dict(chosen)
         for number in order:
-            chosen[number] = _best(wanted, costs, chosen, number)
+            chosen[number] = _best(boxes, costs[number], cheapest[number], chosen, number)
         if sweep and chosen == before:
             break
     layer = plate.sheet.layer
     for number, one in enumerate(wanted):
         spot = one.spots[chosen[number]]
-        box = _box(one, spot)
+        box = boxes[number][chosen[number]]
         plate.claim(box[0] + PAD, box[1] + PAD, box[2] - PAD, box[3] - PAD)
         if one.on and spot.anchor == "middle":
             plate.sheet.rect(one.part, "halo", box[0], box[1], box[2] - box[0], box[3] - box[1])
@@ -136,18 +141,23 @@ def _enlarged(one: Wanted, large: float) -> Wanted:
     return Wanted(one.part, one.role, one.runs, one.size * large, one.weight, spots, one.on, one.beside)
 
 
-def _best(wanted: list[Wanted], costs: list[list[float]], chosen: dict[int, int], number: int) -> int:
-    others = [_box(wanted[n], wanted[n].spots[k]) for n, k in chosen.items() if n != number]
+def _best(
+    boxes: list[list[Box]], costs: list[float], cheapest: list[int], chosen: dict[int, int], number: int
+) -> int:  # fmt: skip
+    """The place that costs least with what it hides of other labels; the first of several. Places that cost more by
+    themselves than one already found are not looked at."""
+    others = [boxes[n][k] for n, k in chosen.items() if n != number]
+    least, best = float("inf"), 0
+    for spot in cheapest:
+        if costs[spot] > least:
+            break
+        total = costs[spot] + HIT_LABEL * sum(_meet(boxes[number][spot], other) for other in others)
+        if (total, spot) < (least, best):
+            least, best = total, spot
+    return best
 
-    def total(spot: int) -> float:
-        box = _box(wanted[number], wanted[number].spots[spot])
-        return costs[number][spot] + HIT_LABEL * sum(_meet(box, other) for other in others)
 
-    return min(range(len(costs[number])), key=total)
-
-
-def _cost(one: Wanted, spot: Spot, obstacles: list[Box], frame: Box | None) -> float:
-    box = _box(one, spot)
+def _cost(spot: Spot, box: Box, obstacles: list[Box], frame: Box | None) -> float:
     hits = sum(_meet(box, other) for other in obstacles)
     outside = frame is not None and not (
         frame[0] <= box[0] and frame[1] <= box[1] and box[2] <= frame[2] and box[3] <= frame[3]
