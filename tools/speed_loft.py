@@ -86,7 +86,9 @@ def _into_a_number(page: Page) -> None:
     found = re.search(r"(?:weight|mass|effort) +(?:\w+ *= *)?\d", text)
     page.locator("#editor .cm-content").click()
     page.keyboard.press("Control+Home")
-    for _ in range(found.end() if found else len("title")):
+    if not found:  # a rig in letters: its title
+        page.keyboard.press("End")
+    for _ in range(found.end() if found else 0):
         page.keyboard.press("ArrowRight")
 
 
