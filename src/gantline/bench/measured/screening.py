@@ -45,7 +45,7 @@ def _lowering(row: Row, division: Fraction) -> Refused | None:
 
 
 def _least(shares: Shares) -> Fraction | None:
-    """What perfect wheels ask for each newton of load alone; None where a part sinks and helps, and no pull is little."""
+    """What perfect wheels ask for each newton of load alone; None where a part sinks and helps."""
     load, block, _, rest = shares.raising.at(Fraction(1))
     return None if block < 0 or rest else Fraction(load)
 
