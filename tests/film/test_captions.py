@@ -144,6 +144,22 @@ def test_what_is_written_in_the_pause_comes_after_the_words() -> None:
     assert cues[-1].lines == ("Stop the film here if you want longer.",)
 
 
+def test_captions_come_as_the_voice_says_their_words() -> None:
+    say = "The bell hangs from four strands of one rope. Each of them bears a quarter of it."
+    whole = told([say], 100, pause=8)
+    shot = whole.shots[0]
+    pace = (0.0, *(0.4 + 0.3 * n for n in range(1, 11)), *(9.0 + 0.3 * n for n in range(11, 21)))  # a long breath
+    cues = captions(whole, {shot.id: pace})[0]
+    assert cues[0].start == shot.start
+    assert apart(cues)
+    evenly = captions(whole)[0]
+    assert words(evenly) == words(cues) == say
+    after = [cue.start - shot.start for cue in cues if cue.start > shot.start + 3.4]
+    assert after
+    assert min(after) > 8  # nothing new comes while the speaker breathes
+    assert any(3.4 < cue.start - shot.start < 8 for cue in evenly)
+
+
 def test_steps_without_words_have_no_captions() -> None:
     (cue,) = captions(told(["", "Two strands.", "  "]))[0]
     assert cue.lines == ("Two strands.",)

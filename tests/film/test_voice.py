@@ -6,7 +6,7 @@ import numpy
 import pytest
 from voices import RATE, film_of, voice, words_of
 
-from gantline.film import Storyboard, Tap, Taps, hear, matched, unlike, voiced
+from gantline.film import Storyboard, Tap, Taps, hear, matched, pace, unlike, voiced
 
 RIG = (
     "title The bell\nfixed ring sheaves 2\nmoving lower sheaves 2, weight 12 N, carries bell\nload bell weight 60 N\n"
@@ -75,6 +75,20 @@ def test_pauses_and_speech_are_told_apart_in_noise() -> None:
     assert hearing.first == pytest.approx(1.0, abs=0.02)
     assert hearing.spoken == pytest.approx(3.0, abs=0.03)
     assert hearing.pauses == (pytest.approx((3.0, 3.5), abs=0.02),)
+
+
+def test_pace_follows_the_speech_and_waits_in_its_pauses() -> None:
+    loud = numpy.concatenate([numpy.zeros(RATE), numpy.ones(2 * RATE), numpy.zeros(3 * RATE), numpy.ones(2 * RATE)])
+    sound = numpy.random.default_rng(2).normal(0, 0.2, len(loud)) * loud
+    found = pace(hear(numpy.concatenate([sound, numpy.zeros(RATE)]), RATE), 0.5, 9.0)
+    assert len(found) == 21
+    assert found[0] == 0
+    assert found[1] == pytest.approx(0.7, abs=0.03)  # a twentieth of four seconds, half a second in
+    assert found[9] == pytest.approx(2.3, abs=0.03)
+    assert found[11] == pytest.approx(5.7, abs=0.03)
+    assert found[20] == pytest.approx(7.5, abs=0.03)
+    assert all(one < other for one, other in itertools.pairwise(found))
+    assert pace(hear(sound, RATE), 3.2, 5.8) == ()
 
 
 def tapped(film: Storyboard, lengths: float, skip: tuple[str, ...] = ()) -> Taps:

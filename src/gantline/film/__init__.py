@@ -12,12 +12,12 @@ from .voice import FRAMES, Piece, Tap, Taps, unlike, voiced
 from .words import HOLD, LEVELS
 
 if TYPE_CHECKING:
-    from .pauses import hear, matched
+    from .pauses import hear, matched, pace
 
 
 def __getattr__(name: str) -> Any:
     """Listening needs arrays, and a film with taps needs no listening."""
-    if name not in ("hear", "matched"):
+    if name not in ("hear", "matched", "pace"):
         raise AttributeError(name)
     from . import pauses
 
@@ -28,5 +28,5 @@ def __getattr__(name: str) -> Any:
 __all__ = [
     "FORMATS", "FRAMES", "HOLD", "LEVELS", "Act", "Box", "Cue", "Format", "Layer", "Moment", "Move", "Picture", "Piece",
     "Shot", "Storyboard", "Take", "Tap", "Taps", "Words", "board", "captions", "chapters", "descriptions", "hear",
-    "matched", "takes", "unlike", "voiced",
+    "matched", "pace", "takes", "unlike", "voiced",
 ]  # fmt: skip

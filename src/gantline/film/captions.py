@@ -1,6 +1,6 @@
 """What is said in a film, cut into captions: at phrases, two lines at most, at a rate the viewers can read."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from msgspec import Struct
 
@@ -26,12 +26,16 @@ class Cue(Struct, frozen=True):
     lines: tuple[str, ...]
 
 
-def captions(board: Storyboard) -> tuple[tuple[Cue, ...], tuple[Problem, ...]]:
+Paces = Mapping[str, Sequence[float]]  # shot id -> when each equal share of its words begins, and when all is said
+
+
+def captions(board: Storyboard, paces: Paces | None = None) -> tuple[tuple[Cue, ...], tuple[Problem, ...]]:
     """The captions of a film in order, never two at a time; and the steps whose words go by too fast to be read.
 
-    The first caption of a step comes with its first word.
+    The first caption of a step comes with its start, the others as its words are said: by `paces`, in seconds after
+    the start of the shot, where a voice tells them; evenly where not.
     """
-    own = [_cues(shot, LINES[board.level]) for shot in board.shots]
+    own = [_cues(shot, LINES[board.level], (paces or {}).get(shot.id, ())) for shot in board.shots]
     problems = [
         found
         for shot, cues in zip(board.shots, own, strict=True)
@@ -60,12 +64,13 @@ def _named(board: Storyboard, shot: Shot) -> str:
     return "Recap" if shot.kind == "recap" else board.acts[shot.act].rig.title or board.title
 
 
-def _cues(shot: Shot, width: int) -> list[Cue]:
+def _cues(shot: Shot, width: int, pace: Sequence[float]) -> list[Cue]:
     """The captions of a shot. The last one stays on into the pause, as long as a caption may; where the learner is
     given time, the pause has its own."""
-    said = shot.end - min(shot.pause + HOLD, 0.6 * shot.seconds)
-    texts = blocks(shot.written, width, said - shot.start, LEAST, MOST)
-    starts = _starts(texts, shot.start, said)
+    pace = pace or (0.0, shot.seconds - min(shot.pause + HOLD, 0.6 * shot.seconds))
+    said = shot.start + pace[-1]
+    texts = blocks(shot.written, width, pace[-1], LEAST, MOST)
+    starts = [shot.start + _when(share, pace) for share in _shares(texts)]
     if any(move.when == "pause" for move in shot.moves):
         texts, starts = (*texts, *blocks(WAITS, len(WAITS), MOST, LEAST, MOST)), [*starts, said]
     ends = [after - GAP for after in (*starts[1:], shot.end)]
@@ -76,10 +81,17 @@ def _cues(shot: Shot, width: int) -> list[Cue]:
     ]
 
 
-def _starts(texts: Sequence[tuple[str, ...]], start: float, stop: float) -> list[float]:
-    """Each caption begins when its share of the words has been said."""
+def _shares(texts: Sequence[tuple[str, ...]]) -> list[float]:
+    """How much has been said when each caption begins."""
     signs = [sum(map(len, lines)) + 1 for lines in texts]
-    return [start + (stop - start) * sum(signs[:n]) / sum(signs) for n in range(len(signs))]
+    return [sum(signs[:n]) / sum(signs) for n in range(len(signs))]
+
+
+def _when(share: float, pace: Sequence[float]) -> float:
+    """When this share of the words has been said."""
+    parts = len(pace) - 1
+    part = min(int(share * parts), parts - 1)
+    return pace[part] + (share * parts - part) * (pace[part + 1] - pace[part])
 
 
 def _problem(shot: Shot, cues: Sequence[Cue], level: str) -> Problem | None:

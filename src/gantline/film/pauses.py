@@ -11,6 +11,7 @@ Floats = NDArray[np.float64]
 
 FRAME = 0.01  # s
 LEAST = 0.2  # s of silence that make a pause
+_PARTS = 20
 LEAD = 0.05  # s that a step begins before its first sound
 _STRAY, _LEAST_STRAY = 0.2, 0.25  # how far people stray from what their words should take: share, and seconds
 _LONG, _WEIGHT = 0.35, 1.5  # a pause of this many seconds says nothing either way; what a longer one is worth
@@ -67,6 +68,18 @@ def _loudness(sound: NDArray[Any], size: int, full: float) -> Floats:
     frames = sound[: len(sound) // size * size].reshape(-1, size)
     minutes = (frames[n : n + 6000] / full for n in range(0, len(frames), 6000))
     return np.concatenate([10 * np.log10(np.mean(part**2, axis=1) + 1e-10) for part in minutes] or [np.zeros(0)])
+
+
+def pace(hearing: Hearing, start: float, stop: float) -> tuple[float, ...]:
+    """When each twentieth of the speech between two moments begins, in seconds after the first, and when it has all
+    been said. Empty where next to nothing is said."""
+    said = hearing.speech[round(start / FRAME) : round(stop / FRAME)]
+    said = said - said[0] if len(said) else said
+    if not len(said) or said[-1] < _PARTS * FRAME:
+        return ()
+    begins = np.searchsorted(said, said[-1] * np.arange(_PARTS) / _PARTS + 1e-9, side="right")
+    ends = np.searchsorted(said, said[-1] - 1e-9)
+    return (0.0, *(float(frame) * FRAME for frame in (*begins[1:], ends)))
 
 
 def _closed(speaks: NDArray[np.bool_]) -> NDArray[np.bool_]:

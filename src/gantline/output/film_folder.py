@@ -11,13 +11,13 @@ from threading import local
 from msgspec import Struct
 from msgspec.structs import replace
 
-from gantline.film import FORMATS, Storyboard, Take, board, captions, chapters, descriptions, takes
+from gantline.film import FORMATS, Cue, Storyboard, Take, board, captions, chapters, descriptions, takes
 from gantline.lesson import Solved
 from gantline.problems import Problem
 
 from . import captions as text
-from . import files, film_acts, film_mux, film_segments, film_stills, taps, voice
-from .film_segments import Look, Piece
+from . import files, film_acts, film_mux, film_pieces, film_stills, taps, voice
+from .film_pieces import Look, Piece
 from .narration import TAPS, Narrated, Narration, narrated
 
 FILM, SCRIPT = "film", "script.md"
@@ -70,12 +70,12 @@ def build(told: Narrated, folder: Path, look: Look, cache: Path, progress: Progr
     tell, story = progress or (lambda _: None), told.board
     tell("storyboard")
     all_takes = takes(story, look.format)
-    all_pieces = film_segments.pieces(all_takes, look)
+    all_pieces = film_pieces.pieces(all_takes, look)
     cache.mkdir(parents=True, exist_ok=True)
     drawn = _encode(all_pieces, look, cache, tell)
-    cues, problems = captions(story)
+    cues, problems = captions(story, told.paces)
     tell("stills")
-    made = film_stills.make(all_takes, look, cache) | _words(story, all_takes, look, told.note)
+    made = film_stills.make(all_takes, look, cache) | _words(story, cues, all_takes, look, told.note)
     if told.taps:
         made[TAPS] = taps.write(told.taps)
     with _aside(cache, (*look.kinds, "wav")) as asides:
@@ -93,11 +93,12 @@ def build(told: Narrated, folder: Path, look: Look, cache: Path, progress: Progr
     return Made(film, done.kept, told.problems + problems, drawn, starts=told.starts)
 
 
-def _words(story: Storyboard, all_takes: Sequence[Take], look: Look, voice: str) -> dict[str, files.Content]:
+def _words(
+    story: Storyboard, cues: Sequence[Cue], all_takes: Sequence[Take], look: Look, voice: str
+) -> dict[str, files.Content]:
     """Captions, chapters, descriptions and the transcript."""
     line = FORMATS[look.format][0].caption_line
     seen = [take.still.says for take in all_takes]
-    cues, _ = captions(story)
     made = {
         "captions.vtt": text.vtt(cues, line),
         "captions.srt": text.srt(cues),
@@ -119,7 +120,7 @@ def _encode(pieces: Sequence[Piece], look: Look, cache: Path, tell: Progress) ->
 
         if not hasattr(own, "painter"):
             own.painter = Painter(look.theme, look.size)
-        film_segments.encode(piece, look, own.painter, cache)
+        film_pieces.encode(piece, look, own.painter, cache)
         return piece
 
     with ThreadPoolExecutor(max(1, CORES // len(look.kinds))) as pool:  # each kind has a thread a shot

@@ -1,5 +1,6 @@
 """Who speaks in a film: a tutor's recording, by its taps or its pauses; a scratch voice; or nobody."""
 
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from msgspec import Struct
@@ -24,7 +25,8 @@ class Narration(Struct, frozen=True):
 
 class Narrated(Struct, frozen=True):
     """A board with its voice: the track to lay under the film, where its steps begin in the recording, and a `note` on
-    whose voice it is. `starts` lists the starts to look through where they were told from pauses."""
+    whose voice it is; `paces` say when its words are said. `starts` lists the starts to look through, where they were
+    told from pauses."""
 
     board: Storyboard
     track: Sound | None = None
@@ -32,6 +34,7 @@ class Narrated(Struct, frozen=True):
     note: str = ""
     starts: str = ""
     problems: tuple[Problem, ...] = ()
+    paces: Mapping[str, Sequence[float]] = {}
 
 
 class NoVoice(Exception):
@@ -55,7 +58,7 @@ def narrated(board: Storyboard, asked: Narration) -> Narrated:
         taps_fault = asked.taps is not None and problems[-1].code.startswith("tap")
         raise NoVoice(str(asked.taps if taps_fault else asked.recording), problems)
     starts = "" if asked.taps else taps_json.table(board, made.taps)
-    return Narrated(made.board, made.track, made.taps, starts=starts, problems=problems)
+    return Narrated(made.board, made.track, made.taps, starts=starts, problems=problems, paces=made.paces)
 
 
 def _scratch(board: Storyboard) -> Narrated:
@@ -67,7 +70,7 @@ def _scratch(board: Storyboard) -> Narrated:
                            f"Install {speech.PROGRAM}, record a voice, or leave the film silent.")  # fmt: skip
         raise NoVoice(speech.PROGRAM, (problem,)) from error
     made = voice.cut(board, sound, taps)
-    return Narrated(made.board, made.track, note=speech.NOTE)
+    return Narrated(made.board, made.track, note=speech.NOTE, paces=made.paces)
 
 
 def _sound(path: Path) -> Sound:

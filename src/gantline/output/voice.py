@@ -3,7 +3,7 @@
 import io
 import re
 import wave
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec import Struct
 
@@ -14,6 +14,7 @@ from gantline.problems import Place, Problem
 from . import taps as taps_json
 from .film_sound import RATE, Sound
 
+FULL_SCALE = 32_768
 FADE = 0.005  # s at both ends of a piece of the voice, so that no cut clicks
 _FASTEST = 300  # words a minute that nobody passes
 _SILENT, _FULL, _OFTEN = 0.01, 32_700, 1e-4  # of full scale; a sample at full scale; how many of those are clipping
@@ -21,11 +22,13 @@ _SENTENCES = re.compile(r"(?<=[.?!:;]) ")
 
 
 class Voiced(Struct, frozen=True):
-    """A film cut to a voice: its board, the track to lay under it, and the starts that were used."""
+    """A film cut to a voice: its board, the track to lay under it, the starts that were used, and when its words are
+    said: see `captions`."""
 
     board: Storyboard
     track: Sound
     taps: Taps
+    paces: Mapping[str, Sequence[float]]
 
 
 def spoken(board: Storyboard, sound: Sound, taps: bytes | None) -> tuple[Voiced | None, tuple[Problem, ...]]:
@@ -45,8 +48,14 @@ def spoken(board: Storyboard, sound: Sound, taps: bytes | None) -> tuple[Voiced 
 
 def cut(board: Storyboard, sound: Sound, taps: Taps) -> Voiced:
     """The board and the track for a voice whose steps begin at known places."""
+    import numpy as np
+
+    from gantline.film import hear, pace
+
     timed, pieces = voiced(board, taps)
-    return Voiced(timed, laid(sound, pieces, timed.seconds), taps)
+    hearing = hear(np.frombuffer(sound.pcm, "<i2"), RATE, FULL_SCALE)
+    paces = {piece.step: pace(hearing, piece.start, piece.stop) for piece in pieces}
+    return Voiced(timed, laid(sound, pieces, timed.seconds), taps, paces)
 
 
 def listened(board: Storyboard, sound: Sound) -> tuple[Taps | None, tuple[Problem, ...]]:
@@ -58,7 +67,7 @@ def listened(board: Storyboard, sound: Sound) -> tuple[Taps | None, tuple[Proble
 
     shots = [shot for shot in board.shots if shot.says]
     words = [[max(1, spoken_words(part)) for part in _SENTENCES.split(shot.says)] for shot in shots]
-    hearing = hear(np.frombuffer(sound.pcm, "<i2"), RATE, 32_768)
+    hearing = hear(np.frombuffer(sound.pcm, "<i2"), RATE, FULL_SCALE)
     least = 60 * sum(map(sum, words)) / _FASTEST
     if hearing.spoken < least:
         return None, (_too_short(hearing.spoken, least),)
@@ -100,7 +109,7 @@ def _faults(sound: Sound) -> Iterator[Problem]:
     import numpy as np
 
     samples = np.frombuffer(sound.pcm, "<i2")
-    if not len(samples) or max(-int(samples.min()), int(samples.max())) < _SILENT * 32_768:
+    if not len(samples) or max(-int(samples.min()), int(samples.max())) < _SILENT * FULL_SCALE:
         yield _problem("voice-silent", "Nothing is heard in this recording.",
                        "The film would be cut to nothing.",
                        "Choose the right microphone, and record once more.")  # fmt: skip
