@@ -25,7 +25,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
     sheet, home, list, say, words, write, store, ghost, light,
     described: (alt) => { told.textContent = alt; },
     ended(done) { wanted = done.focus; another = true; },
-    left(sentence, lying) { wanted = lying || focused; show(seen); store.look({}); if (sentence) say(sentence); },
+    left(sentence, lying) { wanted = lying || focused; show(seen); wanted = lying || focused; store.look({}); if (sentence) say(sentence); },
   });
   store.addEventListener('written', () => reeving.changed());
   store.addEventListener('opened', () => reeving.stop());

@@ -41,7 +41,8 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     return queue;
   }
 
-  async function offer(rope) {
+  // `quiet` where something has just been said of it.
+  async function offer(rope, quiet = false) {
     const turn = (round += 1), text = store.text;
     const { offers } = await ask('offers', { text, rope });
     if (turn !== round || !state) return;
@@ -54,7 +55,7 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     Object.assign(state, { rope: offers.rope, offers, index: 0, more: false, pointed: null, text });
     lay();
     const [first, ...others] = offers.asks.split(/(?<=\.) /);
-    if (offers.led.length) say([first, `${others.join(' ')}`]); else say([`Reeving ${offers.rope}.`, `${first} ${counted(offers)}`]);
+    if (!quiet) say(offers.led.length ? [first, others.join(' ')] : [`Reeving ${offers.rope}.`, `${first} ${counted(offers)}`]);
     words([...(offers.led.length ? [['Take back', () => soon(back)]] : []), ['Leave it here', leave]]);
     focus(0);
   }
@@ -172,7 +173,7 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     const told = `Taken back: ${state.offers.led.at(-1).says}.`;
     const text = last && last.after === store.text ? last.before : (await ask('edit', { text: store.text, action: { do: 'back', rope } })).text;
     write({ text, words: told.slice(0, -1), says: told });
-    await offer(rope);
+    await offer(rope, true);
     say(['Taken back:', `${told.slice(12)} ${state.offers ? counted(state.offers) : ''}`]);
   }
 
@@ -252,7 +253,7 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     stop() { if (state) finish(); },
     get active() { return Boolean(state); },
     // The words were changed by another hand, or a step was undone: the places are asked for anew.
-    changed() { if (state?.offers && state.text !== store.text && !waiting) soon(() => offer(state.rope)); },
+    changed() { if (state?.offers && state.text !== store.text && !waiting) soon(() => offer(state.rope, true)); },
     key(event) {
       if (!KEYS.has(event.key)) return false;
       soon(() => pressed(event.key));
