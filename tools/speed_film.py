@@ -19,10 +19,10 @@ from typing import Any
 
 import gantline
 from gantline.film import board, takes
-from gantline.output import film_acts, film_segments
+from gantline.output import film_acts, film_pieces
 from gantline.output.film_folder import CORES
 from gantline.output.film_paint import Painter
-from gantline.output.film_segments import Look, Piece
+from gantline.output.film_pieces import Look, Piece
 
 
 class Drawn:
@@ -30,7 +30,7 @@ class Drawn:
 
     def __init__(self, piece: Piece, look: Look) -> None:
         painter = Painter(look.theme, look.size)
-        moments = film_segments.held(piece.take, piece.count, look.rate)
+        moments = film_pieces.held(piece.take, piece.count, look.rate)
         self.frames = iter([painter.frame(moment).copy() for moment, _ in moments])
 
     def frame(self, _: Any) -> Any:
@@ -65,7 +65,7 @@ def report(rigs: list[Any], kinds: tuple[str, ...], size: int, folder: Path) -> 
     whole = timed(make)
     peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
     acts = film_acts.acts([(one.rig, one.answer) for one in map(gantline.solve, rigs)])
-    pieces = film_segments.pieces(takes(board(acts)), look)
+    pieces = film_pieces.pieces(takes(board(acts)), look)
     (folder / "alone").mkdir()
     alone = encoders_alone(pieces, look, folder / "alone")
     (folder / "film" / "script.md").write_text(changed(acts), "utf-8")
@@ -96,7 +96,7 @@ def encoders_alone(pieces: tuple[Piece, ...], look: Look, folder: Path) -> tuple
         for at in range(0, len(order), together):
             drawn = [(piece, Drawn(piece, look)) for piece in order[at : at + together]]
             one = timed(
-                lambda drawn=drawn: [*pool.map(lambda d: film_segments.encode(d[0], look, d[1], folder), drawn)]
+                lambda drawn=drawn: [*pool.map(lambda d: film_pieces.encode(d[0], look, d[1], folder), drawn)]
             )
             wall, cpu = wall + one[0], cpu + one[1]
     return wall, cpu

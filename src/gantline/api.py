@@ -345,7 +345,7 @@ def film(
     from pathlib import Path
 
     from gantline.output.film_folder import cut
-    from gantline.output.film_segments import Look
+    from gantline.output.film_pieces import Look
     from gantline.output.narration import Narration
 
     parts = [(solved.rig, solved.answer) for solved in map(_solved, of)]

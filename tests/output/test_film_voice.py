@@ -11,7 +11,7 @@ from gantline.account import Account, explain
 from gantline.film import Act, Storyboard, Tap, Taps, board
 from gantline.output import film_sound, voice
 from gantline.output.film_folder import build
-from gantline.output.film_segments import Look
+from gantline.output.film_pieces import Look
 from gantline.output.film_sound import RATE, Sound
 from gantline.output.narration import Narrated
 

@@ -17,7 +17,7 @@ from gantline.account import Account, explain
 from gantline.film import Act, Storyboard, board
 from gantline.output import film_sound, rehearse
 from gantline.output.film_folder import build
-from gantline.output.film_segments import Look
+from gantline.output.film_pieces import Look
 from gantline.output.narration import Narration, narrated
 
 RATE, LOW, RISE, SECONDS = 48_000, 300.0, 100.0, 40  # the known sound: a tone that rises by 100 Hz a second

@@ -9,7 +9,7 @@ from typing import Any
 
 from gantline.film import Cue
 
-from .film_segments import Piece
+from .film_pieces import EXACT, Piece
 from .film_sound import RATE
 
 MILLISECONDS = Fraction(1, 1000)
@@ -43,7 +43,8 @@ def write(
 
 
 def _options(kind: str) -> dict[str, str]:
-    return {"movflags": "+faststart"} if kind == "mp4" else {"cues_to_front": "1"}
+    own = {"movflags": "+faststart"} if kind == "mp4" else {"cues_to_front": "1"}
+    return {**own, **EXACT}
 
 
 def _numbered(source: int, packets: Iterator[tuple[float, Any]]) -> Iterator[tuple[float, tuple[int, int], Any]]:

@@ -7,7 +7,7 @@ from pathlib import Path
 from gantline.film import Picture, Take
 
 from . import files, film_svg, png
-from .film_segments import Look
+from .film_pieces import Look
 
 ACROSS, GAP = 4, 16  # stills in a row of the contact sheet, px between them
 THUMB = 480  # px wide

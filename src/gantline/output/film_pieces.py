@@ -28,11 +28,12 @@ CODECS: dict[str, tuple[str, dict[str, str]]] = {
                             "lag-in-frames": "0", "g": "300"}),
 }  # fmt: skip
 BT709 = 1  # in the tables of H.264 and VP9
+EXACT = {"fflags": "+bitexact"}  # no date, no chance number: the same frames are the same file
 AHEAD = 2  # frames drawn before they are encoded
 _DRAWS = {
     "figure": ("hauling.py", "kinematics.py"),
     "film": ("acts.py", "composing.py", "verbs.py"),
-    "output": ("film_paint.py", "film_segments.py", "film_svg.py", "plate_style.py", "svg.py"),
+    "output": ("film_paint.py", "film_pieces.py", "film_svg.py", "plate_style.py", "svg.py"),
 }
 
 
@@ -151,7 +152,7 @@ class _Writer:
     def _write(self) -> None:
         import av
 
-        with av.open(str(self.path), "w", format=self.kind) as file:
+        with av.open(str(self.path), "w", format=self.kind, options=EXACT) as file:
             stream, at = _stream(file, self.kind, self.look), 0
             while (given := self.frames.get()) is not None:
                 pixels, times = given
