@@ -48,7 +48,9 @@ export function Answer({ copySlip }) {
       follows.textContent = `${letters ? 'The formula needs no unit. ' : ''}The number waits for line ${line}.`;
       certificate.textContent = when;
     },
-    empty(said) {
+    // Nothing is known yet; with `whole` false what stands there stays.
+    empty(said, whole = true) {
+      if (!whole) return;
       formula.replaceChildren(make('i', { class: 'wait' }, 'F = …'));
       follows.textContent = said;
       certificate.textContent = '';

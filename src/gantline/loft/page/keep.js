@@ -5,6 +5,7 @@ import { difference, lineOf } from './store.js';
 
 const REST_MS = 1000, LOOK_MS = 2000, RETRY_S = 4, STALE_MS = 15000;
 const sentence = (words) => words[0].toUpperCase() + words.slice(1);
+const GONE = 'The loft has stopped answering.';
 const clock = (date = new Date()) => date.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
 
 export function Keeper({ store, say, both, kept: noted }) {
@@ -57,6 +58,7 @@ export function Keeper({ store, say, both, kept: noted }) {
     } catch (error) {
       if (error.status === 409) differs(error.answer);
       else if (error instanceof Gone) gone();
+      else if (error.status === 401) gone(again, error.message);
       else say(error.message);
     }
     busy = false;
@@ -123,9 +125,11 @@ export function Keeper({ store, say, both, kept: noted }) {
   }
 
   let again = () => {};
-  function gone(then = again) {
+  let why = GONE;
+  function gone(then = again, said = GONE) {
+    why = said;
     again = then;
-    if (!away) say('The loft has stopped answering. Your words are safe in this window.');
+    if (!away) say(`${why} Your words are safe in this window.`);
     away = RETRY_S;
     tell();
     paintGone();
@@ -142,7 +146,7 @@ export function Keeper({ store, say, both, kept: noted }) {
     notice.className = 'notice gone';
     notice.hidden = false;
     notice.replaceChildren(
-      make('p', {}, make('b', {}, 'The loft has stopped answering.'), ` Your words are safe in this window.${time ? ` The plate and the answer are those of ${clock()}.` : ''} Trying again by itself.`),
+      make('p', {}, make('b', {}, why), ` Your words are safe in this window.${time ? ` The plate and the answer are those of ${clock()}.` : ''} Trying again by itself.`),
       make('div', { class: 'choices' }, word('Try now', tryNow), word('Copy the slip', copy), left));
   }
 
@@ -154,7 +158,7 @@ export function Keeper({ store, say, both, kept: noted }) {
       back();
       again();
     } catch (error) {
-      if (error instanceof Gone) gone(); else { say(error.message); notice.querySelector('p').textContent = error.message; }
+      gone(again, error instanceof Gone ? GONE : error.message);
     }
   }
 

@@ -79,9 +79,9 @@ function free(name, taken) {
 async function bench(words, found) {
   const parts = {};
   const slip = await Slip(find('editor'), {
-    typed: (text) => { store.write(text, 'typing', { join: 'typing' }); },
+    typed: (text) => { store.write(text, 'typing', { join: 'typing' }); parts.narrow.next(); },
     named: (said) => { store.past.at(-1).words = said; },
-    cursor: (at) => pointed(parts.seeing.at(at)),
+    cursor: (at) => { pointed(parts.seeing.at(at)); parts.narrow.next(); },
     pointed: (at) => pointed(parts.seeing.at(at)),
     entered: () => {}, left: () => light.show(null),
     undo: () => parts.editing.undo(), redo: () => parts.editing.redo(),
@@ -118,7 +118,7 @@ async function bench(words, found) {
   Words({ slip, words, say });
   Terms([find('formula'), find('steps')], light, () => seeing);
   find('tidy').addEventListener('click', editing.tidy);
-  Narrow({ store, slip, margin });
+  parts.narrow = Narrow({ slip, margin, words, undo: () => editing.undo() });
   keys({ light, sheet, editing, keeper, say, plate });
 
   store.addEventListener('opened', () => everything({ quiet: true }));

@@ -1,13 +1,15 @@
 // From the words to everything that is seen of them: asks, and lays the answer out over the page.
+import { BLANK } from './blank.js';
 import { find, unquoted } from './dom.js';
 import { lineOf, offset } from './store.js';
-import { Newest } from './server.js';
+import { Gone, Newest } from './server.js';
 import { touches } from './light.js';
 
+const SLOW_MS = 1000, LONG_MS = 5000;
 const RESTING = 'Point at anything: it lights up everywhere. Dotted numbers are yours to change.';
 
 export function Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, keeper }) {
-  let seen = null, base = null, told = null, standing = null, failed = 0, when = '';
+  let seen = null, base = null, told = null, standing = null, failed = 0, when = '', waits = null;
   const see = new Newest('see', heard, trouble), tell = new Newest('account', heardAccount, trouble);
 
   function question() {
@@ -16,8 +18,9 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
   }
 
   function ask(why) {
-    if (!store.text.trim()) { empty(); return; }
+    if (!store.text.trim()) empty();
     see.ask(question(), why);
+    if (!waits) waits = [setTimeout(() => answer.empty('Drawing the plate.', !seen), SLOW_MS), setTimeout(() => line.words([['Stop', stop]]), LONG_MS)];
   }
 
   function askAccount() {
@@ -25,7 +28,20 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     tell.ask({ text: standing ? standing.text : text, what_if: standing ? {} : what_if, ...(store.method ? { method: store.method } : {}) });
   }
 
+  // After a while it is said that something is still going on; after longer it can be stopped.
+  function stop() {
+    see.stop();
+    line.words([]);
+    line.say('Stopped. The words are as they were.');
+  }
+
+  function settled() {
+    for (const each of waits || []) clearTimeout(each);
+    waits = null;
+  }
+
   function heard(given, asked, why) {
+    settled();
     if (failed) { failed = 0; keeper.back(); }
     if (plate.reeving) { account.wait('waits until the rope has two ends'); return; }
     if (given.problems.length) { hindered(given, why); return; }
@@ -35,6 +51,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     when = new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
     if (!store.whatIf.size) base = given;
     card.show([]);
+    keeper.problems(0);
     paint(asked);
     report(why, mended);
     askAccount();
@@ -42,11 +59,13 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
 
   // A problem removes nothing: what was seen last stays, and only says of when it is.
   function hindered(given, why) {
+    if (!store.text.trim()) { plate.show(given.svg ? given : BLANK); return; } // a blank slip is no mistake
     if (store.whatIf.size && given.problems.every((each) => each.text.includes(' = '))) {
       line.say([unquoted(`${given.problems[0].says}.`), unquoted(given.problems[0].why)]);
       return;
     }
     card.show(given.problems);
+    keeper.problems(given.problems.length);
     const first = given.problems[0];
     standing = given.still;
     if (standing) {
@@ -118,7 +137,9 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
   function empty() {
     seen = base = null;
     card.show([]);
-    plate.show(null);
+    keeper.problems(0);
+    plate.show(BLANK);
+    find('slip-note').textContent = 'nothing on it yet';
     answer.empty('Nothing hangs here yet.');
     account.clear('waits for a rig');
     line.words([['Reeve a rope', () => plate.reeve()], ['Hang a load', () => plate.hangLoad()]]);
@@ -126,7 +147,9 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
   }
 
   function trouble(error, asked) {
-    if (error.name === 'Gone') { failed += 1; keeper.gone(() => { see.ask(asked); }); return; }
+    settled();
+    if (error.name === 'AbortError') return;
+    if (error instanceof Gone || error.status === 401) { failed += 1; keeper.gone(() => { see.ask(asked); }, error.message); return; }
     line.say(error.message);
   }
 

@@ -25,7 +25,7 @@ export async function ask(path, body, { method = body === undefined ? 'GET' : 'P
 // Asks one question at a time and only ever the newest that waits: a dragged pin never builds a queue.
 export class Newest {
   constructor(path, heard, failed) {
-    Object.assign(this, { path, heard, failed, waiting: null, busy: false });
+    Object.assign(this, { path, heard, failed, waiting: null, busy: false, halt: null });
   }
 
   // `why` goes with the question and comes with its answer; of questions passed over it is joined to the next one's.
@@ -34,13 +34,20 @@ export class Newest {
     if (!this.busy) this.#run();
   }
 
+  // Gives up the question that is being answered.
+  stop() {
+    this.waiting = null;
+    this.halt?.abort();
+  }
+
   async #run() {
     this.busy = true;
     while (this.waiting) {
       const { body, why } = this.waiting;
       this.waiting = null;
       try {
-        const answer = await ask(this.path, body);
+        this.halt = new AbortController();
+        const answer = await ask(this.path, body, { signal: this.halt.signal });
         if (!this.waiting || this.path === 'see') this.heard(answer, body, why);
       } catch (error) {
         this.failed(error, body);
