@@ -149,6 +149,27 @@ def test_the_plate_is_one_stop_and_every_part_is_reached_by_arrows(window: Open)
     assert not page.evaluate("document.getElementById('plate').contains(document.activeElement)")
 
 
+def test_parts_and_places_have_their_spoken_names(window: Open) -> None:
+    page = window().open("planter")
+    plate = page.locator('#plate [role~="graphics-document"]')
+    assert plate.get_attribute("aria-label") == "Plate: Planter onto the roof terrace, labelled"
+    parts = page.get_by_role("listbox", name="Parts of the rig").get_by_role("option")
+    names = parts.evaluate_all("all => all.map((e) => e.getAttribute('aria-label'))")
+    assert {"upper.1, wheel of upper, fall goes over it, strands 2 and 3", "planter, load, 348 newtons, on lower",
+            "strand 2 of fall, from lower.1 up to upper.1, pulls 90 newtons"} <= set(names)  # fmt: skip
+    assert page.locator("#plate li [tabindex]").count() == 0  # nothing to focus within an option
+    page.locator('.part[data-part="fall:2"]').focus()
+    page.keyboard.press("Enter")
+    page.get_by_role("menuitem", name="Take out from here").click()
+    place(page, "over upper.1").wait_for()
+    places = page.get_by_role("listbox", name="Places for rope fall, 6").get_by_role("option")
+    spoken = places.evaluate_all("all => all.map((e) => e.getAttribute('aria-label'))")
+    assert spoken[0] == "over upper.1, free wheel of upper, turns down again, F = 180\u00a0N if it is hauled there"
+    assert spoken[2].startswith("over a new sheave of upper, F = ")
+    assert spoken[3].startswith("hand, hauling up, ends the rope, F = ")
+    assert spoken[4:] == ["make fast to upper, ends the rope", "make fast to the beam, ends the rope"]
+
+
 def test_page_keys_walk_along_the_rope(window: Open) -> None:
     page = window().open("planter")
     page.locator('.part[data-part="upper"]').focus()

@@ -100,6 +100,7 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     }
     for (const place of shown().filter((one) => !inColumn(one))) set(option(place.id), beside(places, option(place.id), place, scale));
     const last = shown().filter(inColumn), rows = last.map((place) => option(place.id));
+    for (const row of rows) row.style.maxWidth = `${COLUMN - 8}px`;
     const high = rows.reduce((sum, row) => sum + row.offsetHeight + 8, (rows.length && !start ? 32 : 0) + (hidden ? 36 : 0));
     let top = Math.max(0, Math.min(home.clientHeight * 0.42, home.clientHeight - high));
     if (rows.length && !start) { home.append(ends); set(ends, { left: column, top }); top += 32; }
