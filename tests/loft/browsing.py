@@ -49,7 +49,7 @@ class Window:
         self.entry, self.address = entry, entry.partition("?")[0]
         self.context = browser.new_context(**options)
         self.page = self.context.new_page()
-        self.page.set_default_timeout(8000)
+        self.page.set_default_timeout(20000)  # a machine may have much else to do
         self.page.add_init_script(WATCHED)
         self.page.on("pageerror", lambda error: self.faults.append(str(error)))
         self.page.on("dialog", lambda dialog: (self.faults.append(dialog.message), dialog.dismiss()))

@@ -103,7 +103,7 @@ STATES = {
 SAMPLE = [(list(LOOKS)[n % len(LOOKS)], state) for n, state in enumerate(STATES)]
 
 
-@pytest.mark.parametrize("look", LOOKS)
+@pytest.mark.parametrize("look", ["phone, light", "small phone, dark", "desk, light", "wall, dark"])
 def test_no_violation_at_rest(window: Callable[..., Window], look: str) -> None:
     page = window(**LOOKS[look]).open("chart.rig")
     assert not violations(page)
