@@ -6,8 +6,7 @@ import pytest
 from lxml import etree
 
 from gantline.output import mathml
-from gantline.quantity import Equation, Formula, Number, Power, Product, Quotient, Sum, Symbol
-from gantline.quantity import plain, set_out
+from gantline.quantity import Equation, Formula, Number, Power, Product, Quotient, Sum, Symbol, plain, set_out
 
 W, w, F, T1 = Symbol("W"), Symbol("w"), Symbol("F"), Symbol("T1")
 CORE = {"math", "mrow", "mi", "mn", "mo", "mtext", "mfrac", "msub", "msup"}
