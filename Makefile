@@ -12,6 +12,7 @@ test: .setup-done browser ## everything that must hold
 speed: .setup-done ## the speed table of docs/speed.md, measured here
 	@$(RUN)python tools/speed.py
 	@$(RUN)python tools/speed_loft.py
+	@$(RUN)python tools/speed_film.py
 
 fix: .setup-done ## what a machine can mend: layout of code and rigs, what documents show
 	@$(RUN)ruff check --fix src tests tools

@@ -32,8 +32,8 @@ def first(stage: Stage) -> Scenery:
 def step_changes(stage: Stage, step: Step, says: str, before: Scenery) -> tuple[list[Change], Scenery]:
     """The changes of a step's shot, and what it leaves."""
     made = Composer(stage, before.picture)
-    panel = panel_of(stage, step)
-    view = _view(step)
+    step = replace(step, lit=_with_hand(stage, step))
+    panel, view = panel_of(stage, step), _view(step)
     if view == "tensions":
         parts = stage.parts(view, step.lit, _marks(step), answer=lossy(stage), way=running_way(stage))
     else:
@@ -71,6 +71,16 @@ def step_changes(stage: Stage, step: Step, says: str, before: Scenery) -> tuple[
         _formula(made, stage, step, parts, shows)
     rows = _known(stage, step, before.rows)
     return made.changes, Scenery(made.picture, step.lit, step.view, hauled, rows)
+
+
+def _with_hand(stage: Stage, step: Step) -> Lit:
+    """Where a pull is asked for or the rope is hauled, the whole hauled end is in ink: what happens begins there."""
+    grip = stage.layout.grip
+    if grip is None or step.lit is None or step.view not in ("ask", "displacement"):
+        return step.lit
+    if step.view == "ask" and "hand" not in step.lit:
+        return step.lit
+    return tuple(dict.fromkeys((*step.lit, "hand", grip.strand)))
 
 
 def _view(step: Step) -> str:
@@ -182,7 +192,9 @@ def _bag(made: Composer, stage: Stage, parts: Parts, keeps: bool, step: Step) ->
         whole = stage.layer("over", line)
         made.change("draw", "bag", BAG, {"over": whole},
                     {"over": lambda share: replace(whole, marks=drawn(line, share))})  # fmt: skip
-        made.change("set", "tint of the bag", FORMULA, {"under": stage.layer("under", parts.under)})
+        crossed = whole if step.view == "cut" else stage.layer("over", _cut(parts.over))
+        tint = {"under": stage.layer("under", parts.under), "over": crossed}
+        made.change("set", "tint of the bag", FORMULA, tint)
 
 
 def _uncounted(stage: Stage, step: Step) -> Lit:

@@ -26,6 +26,7 @@ WEIGHT = 500
 AXIS, BAR, GAP = 0.26, 0.045, 0.12  # of the size: the bar's height over the baseline, its thickness, space about it
 HIGH, LOW = 0.70, 0.22  # of the size: above and below the baseline
 INDEX, INDEX_DROP = 0.72, 0.22
+BREAKS = 0.84  # of the size: a formula that would have to be smaller is broken, if that helps
 SPACES = {"relation": 0.26, "binary": 0.2, "plain": 0.2}
 CLOSE = "()/"
 Kinds = Mapping[str, str]  # symbol -> the role its letter is written in
@@ -65,15 +66,15 @@ def setting(shown: Shown, size: float, kinds: Kinds) -> Setting:
 
 
 def lines(shown: Shown, size: float, least: float, room: float, kinds: Kinds) -> list[Setting]:
-    """The formula at the largest size, down to `least`, at which it fits into `room` (px): on one line, or broken
-    before its equals signs. One that is wider still is broken before its other signs, and past that made smaller."""
+    """The formula at the largest size, down to `least`, at which it fits into `room` (px): on one line, or, where
+    that is small, broken before its equals signs. One that is wider still is broken before its other signs, and past
+    that made smaller."""
     for now in _sizes(size, least):
         one = setting(shown, now, kinds)
         if one.wide <= room:
             return [one]
-    for now in _sizes(size, least):
         found = [_set(row, now, kinds) for row in _broken(shown)]
-        if max(each.wide for each in found) <= room:
+        if now <= BREAKS * size and max(each.wide for each in found) <= room:
             return found
     pieces = [piece for row in _broken(shown) for piece in _pieces(row)]
     found = _filled(pieces, least, room, kinds)

@@ -12,6 +12,7 @@ from .picture import Layer
 LEADING = 1.18
 TURN_WIDE, TURN_HIGH, TURN_PITCH = 5.5, 27.0, 13.5  # units of a pen: a whipping turn on the rope of a question
 ROPE_LONG = 616.0
+GAP = 0.35  # between the lines of a formula, of the height of the first
 
 
 def title(format: Format, words: str, under: str) -> Layer:
@@ -94,20 +95,27 @@ def formula(format: Format, shown: Shown, kinds: Kinds, room: Box) -> Layer:
     """A formula in the middle of the room, as large as it fits."""
     pen = Pen()
     left, top, right, bottom = room
-    rows = lines(shown, format.formula, format.small, right - left, kinds)
+    size = format.formula
+    rows = lines(shown, size, format.small, right - left, kinds)
+    while _tall(rows) > bottom - top and size > format.small:
+        size *= 0.92
+        rows = lines(shown, size, format.small, right - left, kinds)
     _stack(pen, rows, left, (top + bottom) / 2, right - left)
     return pen.layer("words", format.word_zone)
 
 
+def _tall(rows: Sequence[Setting]) -> float:
+    return sum(row.above + row.below for row in rows) + GAP * rows[0].above * (len(rows) - 1)
+
+
 def _stack(pen: Pen, rows: Sequence[Setting], left: float, middle: float, room: float) -> None:
     """Lines under each other about a height, together centred in the room."""
-    gap = 0.35 * rows[0].above
-    tall = sum(row.above + row.below for row in rows) + gap * (len(rows) - 1)
+    tall = _tall(rows)
     x = left + max(0.0, (room - max(row.wide for row in rows)) / 2)
     y = middle - tall / 2
     for row in rows:
         row.draw(pen, x, y + row.above)
-        y += row.above + row.below + gap
+        y += row.above + row.below + GAP * rows[0].above
 
 
 def count(format: Format, number: int) -> Layer:
