@@ -5,8 +5,10 @@ from fractions import Fraction
 from functools import cached_property
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from gantline.mechanics import Answer, Value
+from gantline.quantity import Formula, Product, Symbol
 from gantline.rig import Fixed, Load, Moving, Rig, Rope, Sheave, Strand
 
 HAND = "hand"
@@ -166,7 +168,15 @@ class Facts:
     def weight(self, name: str) -> Value | None:
         if name == self.answer.aim and self.ideal.load is not None:
             return self.ideal.load
-        return self.weights.get(name)
+        value = self.weights.get(name)
+        return value if value is None or value.formula is not None else replace(value, formula=self._own_letters(name))
+
+    def _own_letters(self, name: str) -> Formula | None:
+        """A weight in the file's own letters, where the answer is past the size that formulas are kept to."""
+        part = self.rig.part(name)
+        if part.weight is not None:
+            return Symbol(part.weight.symbol)
+        return Product((Symbol(part.mass.symbol), Symbol(self.rig.gravity.symbol))) if part.mass is not None else None
 
     def letters(self, rope: str) -> str:
         """The letter of a rope's pull."""

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from gantline.mechanics import Value
 from gantline.rig import Load, Moving
 
 from .facts import Body, Facts
@@ -63,12 +64,17 @@ def _question(facts: Facts) -> set[str]:
     found |= {"lowers"} if rig.asked and rig.asked.sense < 0 else set()
     if rig.effort is not None:
         found |= {"effort-given"} | ({"load-asked"} if facts.ideal.load is not None else set())
-    elif rig.hand is not None:
+    elif rig.hand is not None and not untold(facts.ideal.effort):
         found |= {"effort-asked"}
     part = rig.part(facts.load)
     if isinstance(part, Load) and part.mass is not None:
         found |= {"mass"}
     return found
+
+
+def untold(value: Value | None) -> bool:
+    """Whether a value has neither number nor formula: letters in a rig past the size that formulas are kept to."""
+    return value is not None and value.number is None and value.formula is None
 
 
 def _results(facts: Facts) -> set[str]:

@@ -3,7 +3,7 @@
 import re
 from typing import Any
 
-from gantline.account import METHOD_NAMES, METHODS, Account, Refusal, Step, explain, spoken
+from gantline.account import METHOD_NAMES, METHODS, Account, Refusal, Step, accepts, explain, spoken
 from gantline.figure import VIEWS, NotDrawable, draw
 from gantline.output import mathml
 from gantline.quantity import Equation, Formula
@@ -34,11 +34,14 @@ def tell(asked: Tell) -> dict[str, Any]:
 
 def _methods(reading: Reading) -> list[dict[str, Any]]:
     """Every method, those that will do first; of the others the reason."""
-    found = [(name, method, method.accepts(reading.rig, reading.answer)) for name, method in METHODS.items()]
+    found = {name: accepts(reading.rig, reading.answer, name) for name in METHODS}
     return [
-        {"method": name, "name": METHOD_NAMES[name], "refused": no.reason, "parts": list(no.parts)}
-        if isinstance(no, Refusal) else {"method": name, "name": METHOD_NAMES[name], "refused": "", "parts": []}
-        for name, method, no in sorted(found, key=lambda one: isinstance(one[2], Refusal))
+        {
+            "method": name, "name": METHOD_NAMES[name],
+            "refused": said.reason if isinstance(said, Refusal) else "",
+            "parts": list(said.parts) if isinstance(said, Refusal) else [],
+        }
+        for name, said in sorted(found.items(), key=lambda one: isinstance(one[1], Refusal))
     ]  # fmt: skip
 
 

@@ -50,6 +50,9 @@ def _answer(task: str, body: bytes, answers: BinaryIO) -> tuple[bytes, bytes]:
         return REFUSED, msgspec.json.encode({"status": refused.status, "says": refused.says})
     except (MemoryError, RecursionError):
         return REFUSED, msgspec.json.encode({"status": 413, "says": "This rig is too large to be shown here."})
+    except Exception as error:  # ours: the page is told, and the next request is answered
+        says = f"That was a mistake of ours, not of yours ({type(error).__name__}). Please report it with this slip."
+        return REFUSED, msgspec.json.encode({"status": 500, "says": says})
 
 
 def take(stream: BinaryIO) -> bytes | None:

@@ -10,6 +10,10 @@ REFUSALS: dict[str, dict[str, str]] = {
             "how much."
         ),
         "given": "The pull is given and so is [the load]: nothing is left to ask.",
+        "letters": (
+            "With so many wheels only numbers are reckoned, and a weight here is a letter: nothing can be said of "
+            "[the load] before every weight has its number."
+        ),
         "no-hand": "Nobody hauls here: [the load] hangs on ropes alone, so there is no pull to ask for.",
     },
     "count": {
@@ -30,6 +34,10 @@ REFUSALS: dict[str, dict[str, str]] = {
         "down": (
             "Counting strands will not do: one strand pulls [the load] down, so not all that cross the bag hold it up."
         ),
+        "letters": (
+            "With so many wheels only numbers are reckoned, and a weight here is a letter: nothing can be said of "
+            "[the load] before every weight has its number."
+        ),
         "no-hand": (
             "Counting strands will not do: nobody hauls here, so a share of [the load] would be nobody's pull."
         ),
@@ -43,6 +51,10 @@ REFUSALS: dict[str, dict[str, str]] = {
         "accelerates": (
             "Carrying one pull along the ropes is half the way here: it compares the pulls at [the load], but "
             "what drives them is the masses."
+        ),
+        "letters": (
+            "With so many wheels only numbers are reckoned, and a weight here is a letter: nothing can be said of "
+            "[the load] before every weight has its number."
         ),
         "no-hand": "There is no hand to begin from: [the load] hangs on ropes that nobody hauls.",
         "open": (
@@ -63,6 +75,10 @@ REFUSALS: dict[str, dict[str, str]] = {
             "how much."
         ),
         "given": "The pull is given and so is [the load]: nothing is left to ask.",
+        "letters": (
+            "With so many wheels only numbers are reckoned, and a weight here is a letter: nothing can be said of "
+            "[the load] before every weight has its number."
+        ),
         "no-hand": "Nobody puts work in here: [the load] hangs on ropes that no hand hauls.",
         "still": "Nothing at [the load] can move here, so no work is done that one could compare.",
     },
@@ -80,6 +96,10 @@ REFUSALS: dict[str, dict[str, str]] = {
             "how much."
         ),
         "given": "The pull is given and so is [the load]: nothing is left to ask.",
+        "letters": (
+            "With so many wheels only numbers are reckoned, and a weight here is a letter: nothing can be said of "
+            "[the load] before every weight has its number."
+        ),
         "no-hand": "Nobody hauls at [the load], so there is no gain for stages to multiply.",
         "other": "The ropes do not form a chain from your hand to [the load], so there are no stages to multiply.",
     },
