@@ -1,5 +1,6 @@
 """What the page is told at a keystroke is true: of every ready rig, in every view, and of every bad text."""
 
+import io
 import json
 import re
 from functools import cache
@@ -13,7 +14,7 @@ from inside import COOKIE, OWN, PLANTER, Inside
 
 from gantline import api
 from gantline.figure import VIEWS, part_ids
-from gantline.loft import workers
+from gantline.loft import worker, workers
 from gantline.loft.asked import Refused
 from gantline.loft.tasks import TASKS, run
 
@@ -222,7 +223,6 @@ def test_figures_and_answers_are_handed_out(what: str) -> None:
 
 
 def test_the_lesson_is_handed_out_packed_and_the_same_twice() -> None:
-    import io
     import zipfile
     from base64 import b64decode
 
@@ -270,3 +270,10 @@ def test_every_given_can_be_tried_by_its_name(path: Path) -> None:
             tried = ask("see", text=text_of(path), what_if={given["id"]: f"{given['number']} {given['unit']}"})
             assert tried["problems"] == [], given
             assert tried["record"] == seen["record"], given
+
+
+def test_a_mistake_of_ours_is_said_and_the_worker_goes_on() -> None:
+    kind, data = worker._answer("nothing", b"", io.BytesIO())
+    assert kind == worker.REFUSED
+    assert json.loads(data)["status"] == 500
+    assert "not of yours (KeyError)" in json.loads(data)["says"]
