@@ -2,8 +2,9 @@
 
 from gantline.film import Box, Picture
 
-from .plate_style import THEMES, css
-from .svg import FAMILY, Writer, escape, faces
+from .escaping import escape
+from .plate_style import FAMILY, THEMES, css
+from .svg import Writer, faces
 
 HALO = "paint-order:stroke;stroke:{paper};stroke-width:4;stroke-linejoin:round"
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Union
 
-from .svg import escape
+from .escaping import escape
 
 _VOID = {"br", "hr", "img", "input", "link", "meta", "mspace", "wbr"}
 _BLOCKS = {

@@ -28,6 +28,7 @@ THEMES: dict[str, dict[str, str]] = {
 # On a page that changes its ground, colours are custom properties (--plate-ink ...) that the page sets from THEMES.
 PAGE = {token: f"var(--plate-{token},{colour})" for token, colour in THEMES["light"].items()}
 
+FAMILY = "'STIX Two Text',STIXTwoText,'Times New Roman',serif"
 PENCIL_SCALE, PENCIL_MOST = 0.8, 1.1
 CASING, CORE = 6.2, 4.2
 EYE_CASING, EYE_CORE = 5.2, 3.2

@@ -1,18 +1,21 @@
 """Plates inside a page: each an inline SVG with its own ids, all under one set of rules whose colours the page sets."""
 
 import re
+from typing import TYPE_CHECKING
 
-from gantline.figure import Scene
-
-from . import svg
 from .markup import Markup
-from .plate_style import LOOKS, PAGE, THEMES, css
+from .plate_style import FAMILY, LOOKS, PAGE, THEMES, css
+
+if TYPE_CHECKING:
+    from gantline.figure import Scene
 
 _STYLE = re.compile(r"<style>[^<]*</style>")
 
 
-def plate(scene: Scene, prefix: str) -> Markup:
+def plate(scene: "Scene", prefix: str) -> Markup:
     """A scene as inline SVG. `prefix` keeps its ids apart from those of other plates."""
+    from . import svg  # with all that draws: the rules alone are wanted before anything is
+
     return Markup(_STYLE.sub("", svg.write(scene, "page", prefix), count=1).strip())
 
 
@@ -29,7 +32,7 @@ def rules() -> str:
             f"@media (prefers-color-scheme:dark){{:root:not([data-ground=light]){{{dark}}}}}",
             f":root[data-ground=dark]{{{dark}}}",
             f"@media print{{:root,:root:not([data-ground=light]),:root[data-ground=dark]{{{_colours('grey')}}}}}",
-            f".plate text{{font-family:{svg.FAMILY};font-kerning:none}}",
+            f".plate text{{font-family:{FAMILY};font-kerning:none}}",
             *looks,
         ]
     )

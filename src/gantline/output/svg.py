@@ -9,11 +9,10 @@ from math import cos, radians, sin
 
 from gantline.figure import Arc, Circle, Line, Path, Primitive, Rect, Scene, Strand, Text, Wrap
 
-from .plate_style import PAGE, THEMES, css
+from .escaping import escape
+from .plate_style import FAMILY, PAGE, THEMES, css
 
-FAMILY = "'STIX Two Text',STIXTwoText,'Times New Roman',serif"
 LAY_ANGLE, LAY_PITCH, HALF_CORE = 34.0, 4.6, 2.1
-_NOT_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
 
 
 def write(scene: Scene, theme: str = "light", prefix: str = "", fonts: bool = False) -> str:
@@ -49,18 +48,6 @@ def write(scene: Scene, theme: str = "light", prefix: str = "", fonts: bool = Fa
         f'<title id="{prefix}title">{escape(scene.title)}</title>'
         f'<desc id="{prefix}desc">{escape(scene.description)}</desc>'
         f"<style>{''.join(rules)}</style>{ground}{body}</svg>\n"
-    )
-
-
-def escape(text: str) -> str:
-    """Text safe in XML content and attributes; characters XML does not allow become U+FFFD."""
-    text = _NOT_XML.sub("\ufffd", text)
-    return (
-        text.replace("&", "&amp;")
-        .replace("<", "&lt;")
-        .replace(">", "&gt;")
-        .replace('"', "&quot;")
-        .replace("'", "&#39;")
     )
 
 

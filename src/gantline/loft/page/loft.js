@@ -31,12 +31,11 @@ const store = new Store(), light = new Light(), line = Line();
 const say = (said, how) => line.say(said, how);
 
 async function start() {
-  const [words, files] = await Promise.all([ask('words'), ask('files')]);
+  const [words, files, { rigs }] = await Promise.all([ask('words'), ask('files'), ask('shelf')]);
   const dark = ground(() => shelf.paint());
   find('folder').textContent = `Folder: ${files.folder}`;
   const found = { names: files.files, free: (name) => free(name, files.files) };
   const page = await bench(words, found);
-  const { rigs } = await ask('shelf');
   const shelf = Shelf({
     rigs, files: files.files, dark,
     take: (rig) => page.take({ text: own(rig.text), name: found.free(rig.name), from: rig.name }),
