@@ -195,8 +195,8 @@ def test_what_takes_too_long_is_stopped_and_the_next_is_answered(
 
 def test_a_worker_that_died_is_replaced(served: Inside) -> None:
     assert served.send("/api/see", {"text": PLANTER}).status == 200
-    for worker in list(served.workers._all):
-        worker.kill()
+    for process in list(served.workers._all):
+        process.kill()
     assert served.send("/api/see", {"text": PLANTER}).status in (200, 500)
     assert served.send("/api/see", {"text": PLANTER}).status == 200
 
