@@ -118,6 +118,17 @@ def test_a_full_disk_leaves_the_old_film_whole(
     assert not [path for path in made[1].iterdir() if path.name.startswith(".")]
 
 
+def test_shots_used_longest_ago_make_room_and_nothing_else_goes(tmp_path: Path) -> None:
+    new, used, old = (f"{letter * 32}.mp4" for letter in "abc")
+    for age, name in enumerate(["notes.txt", new, used, old, f".{'d' * 32}.1.mp4", ".hidden"]):
+        (tmp_path / name).write_bytes(bytes(100))
+        os.utime(tmp_path / name, (time.time() - 25_000 * age,) * 2)
+    film_folder.make_room(tmp_path, 1000)
+    assert {path.name for path in tmp_path.iterdir()} == {"notes.txt", new, used, old, ".hidden"}
+    film_folder.make_room(tmp_path, 250)
+    assert {path.name for path in tmp_path.iterdir()} == {"notes.txt", new, used, ".hidden"}
+
+
 def test_a_killed_build_goes_on_where_it_was(tmp_path: Path) -> None:
     rig = tmp_path / "runner.rig"
     subprocess.run([sys.executable, "-m", "gantline", "shelf", "runner-up", "-o", str(rig)], check=True)

@@ -1,6 +1,7 @@
 """A film as a folder: video with captions and chapters, the words beside it, a still of every step. Whole or not."""
 
 import os
+import re
 import time
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor, as_completed
@@ -22,6 +23,8 @@ from .narration import TAPS, Narrated, Narration, narrated
 
 FILM, SCRIPT = "film", "script.md"
 CORES = 2
+MOST, DAY = 4_000_000_000, 86_400.0  # bytes of kept shots, s
+_OURS = re.compile(r"[0-9a-f]{32}\.(mp4|webm|png)|\.([0-9a-f]{32}|film)\.\d+\.(mp4|webm|wav)")
 Progress = Callable[[str], None]
 
 
@@ -89,6 +92,7 @@ def build(told: Narrated, folder: Path, look: Look, cache: Path, progress: Progr
         tell("writing")
         films: dict[str, files.Content] = {f"{FILM}.{kind}": path for kind, path in asides.items()}
         done = files.build(folder, {**made, **films}, merged=() if told.starts else (TAPS,))
+    make_room(cache)
     film = done.folder / f"{FILM}.{look.kinds[0]}"
     return Made(film, done.kept, told.problems + problems, drawn, starts=told.starts)
 
@@ -148,6 +152,17 @@ def _kept(piece: Piece, look: Look, cache: Path) -> bool:
     for path in paths if found else ():
         os.utime(path)  # used again: it goes last when room is made
     return found
+
+
+def make_room(cache: Path, most: int = MOST) -> None:
+    """Lets go of what was used longest ago where more is kept than `most` bytes, and of what killed builds left."""
+    ours = [path for path in cache.iterdir() if _OURS.fullmatch(path.name)]
+    found = sorted(((path.stat(), path) for path in ours), key=lambda one: -one[0].st_mtime)
+    whole = 0
+    for stat, path in found:
+        whole += stat.st_size
+        if whole > most or (path.name.startswith(".") and time.time() - stat.st_mtime > DAY):
+            path.unlink(missing_ok=True)
 
 
 @contextmanager
