@@ -1,6 +1,7 @@
 """What must never stand in the product: addresses to fetch from, paths of one machine, unfinished places."""
 
 import re
+from collections import Counter
 
 import pytest
 from places import ROOT, SOURCE
@@ -34,3 +35,9 @@ def test_nothing_is_unfinished_or_of_one_machine(path) -> None:
     text = path.read_text(encoding="utf-8")
     assert not UNFINISHED.search(text)
     assert not ONE_MACHINE.search(text)
+
+
+def test_every_module_of_the_tests_has_a_name_of_its_own() -> None:
+    """The folders are no packages: of two modules of one name, whoever comes second would get the first."""
+    names = Counter(path.name for path in (ROOT / "tests").rglob("*.py") if path.name != "conftest.py")
+    assert [name for name, count in names.items() if count > 1] == []

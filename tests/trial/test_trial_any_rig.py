@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from msgspec.structs import replace
-from tackles import named, standing
+from tried_rigs import named, standing
 
 import gantline
 from gantline.account import ending_says

@@ -8,7 +8,7 @@ from itertools import combinations
 
 import numpy as np
 import pytest
-from tackles import named, standing
+from tried_rigs import named, standing
 
 from gantline.mechanics.trials.deciding import Deciding, Reached
 from gantline.mechanics.trials.geometry import Geometry, Pattern

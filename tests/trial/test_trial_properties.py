@@ -3,7 +3,7 @@
 from itertools import pairwise
 
 import pytest
-from tackles import named, rig, standing, tried
+from tried_rigs import named, rig, standing, tried
 
 from gantline.mechanics import Moment, Setup, Trial, solve, trial
 

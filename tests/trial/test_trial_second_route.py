@@ -14,7 +14,7 @@ from typing import Any, NamedTuple
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
-from tackles import named, tried
+from tried_rigs import named, tried
 
 from gantline.mechanics import Moment
 

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 import pytest
-from tackles import SIZES, named, preloaded, rig, standing, tackle, tried
+from tried_rigs import SIZES, named, preloaded, rig, standing, tackle, tried
 
 from gantline.account import assumed_says, ending_says, trial_says
 from gantline.mechanics import FIXED, Setup

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from tackles import named, preloaded, standing, tried
+from tried_rigs import named, preloaded, standing, tried
 
 from gantline.mechanics import FIXED, Setup
 
