@@ -175,7 +175,7 @@ def _in_row(stage: Stage, shown: Shown, size: float, tall: float) -> list[Settin
         size = max(stage.format.small, 0.9 * size)
         made = lines(shown, size, stage.format.small, right - left, stage.kinds)
     if sum(row.above + row.below for row in made) > tall:
-        made = lines(flat_text(shown), size, stage.format.small, right - left, stage.kinds)
+        made = lines(flat_text(shown).replace("*", ""), size, stage.format.small, right - left, stage.kinds)
     return made
 
 

@@ -12,6 +12,7 @@ from .picture import Layer
 LEADING = 1.18
 TURN_WIDE, TURN_HIGH, TURN_PITCH = 5.5, 27.0, 13.5  # units of a pen: a whipping turn on the rope of a question
 ROPE_LONG = 616.0
+ROOM_FOR_TURNS = 110.0
 GAP = 0.35  # between the lines of a formula, of the height of the first
 
 
@@ -59,7 +60,9 @@ def question(format: Format, says: str, turns: int, gone: int) -> Layer:
     asked, then = spoken_question(says)
     said, size = _fitted(asked, format.question, format.small * 1.1, right - left, 0.5 * (bottom - top))
     after = wrapped(then, format.text, 400, right - left)
-    tall = len(said) * size * LEADING + len(after) * format.text * 1.3 + 110
+    tall = len(said) * size * LEADING + len(after) * format.text * 1.3 + ROOM_FOR_TURNS
+    if tall > bottom - top + ROOM_FOR_TURNS / 2:  # rather fewer words than smaller ones: these are said as well
+        after, tall = [], len(said) * size * LEADING + ROOM_FOR_TURNS
     y = max(top + 0.75 * size, (top + bottom) / 2 - tall / 2 - 40)
     for line in said:
         pen.text(plain(line), left, y, size, 500)
