@@ -16,7 +16,7 @@ from .answering import plain_answer, wheels
 from .asked import Refused, See, StepOf
 from .givens import givens, records
 from .lettering import lettered
-from .making import draft
+from .making import draft, undrawn
 from .parts import listed
 from .reading import Reading, Unread, look
 from .remedies import told
@@ -76,7 +76,8 @@ def _figure(reading: Reading, asked: See) -> dict[str, Any]:
         if reading.layout is None:
             raise NotDrawable(reading.undrawn)
         hauled = hauling(reading.rig, reading.answer, reading.layout) if asked.view == "motion" else None
-        if not asked.step and asked.view in ("bare", "labelled") and (found := draft(asked.text)):
+        loose = not asked.step and asked.view in ("bare", "labelled") and undrawn(reading.rig)
+        if loose and (found := draft(asked.text)):
             scene = found.scene  # it has parts that no rope touches yet
         elif asked.step:
             scene = _step(reading, reading.layout, asked.step)

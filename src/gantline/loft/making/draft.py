@@ -40,10 +40,10 @@ def draft(text: str) -> Draft | None:
     if problems:
         return None
     rig = read(tree)[0]
-    return None if rig is not None and not _undrawn(rig) else drafted(tree)
+    return None if rig is not None and not undrawn(rig) else drafted(tree)
 
 
-def _undrawn(rig: Rig) -> bool:
+def undrawn(rig: Rig) -> bool:
     """Whether a part of a whole rig is touched by nothing, so that its own figure would not show it."""
     touched = {contact.part for rope in rig.ropes for contact in rope.contacts}
     return any(part.name not in touched and rig.bearer(part.name) not in touched for part in rig.parts)
