@@ -135,8 +135,8 @@ def section() -> str:
     return f"""{HEAD}
 
 From a key's time stamp to the frame that shows the new figure, {KEYSTROKES} keystrokes in each of
-{len(SHELF)} ready rigs, server and browser on one machine of {os.cpu_count()} cores with a load of {os.getloadavg()[1]:.0f}.
-The five slowest rigs, and all together:
+{len(SHELF)} ready rigs, server and browser on one machine of {os.cpu_count()} cores
+with a load of {os.getloadavg()[1]:.0f}. The five slowest rigs, and all together:
 
 | rig | median | 95th percentile |
 |---|---|---|
