@@ -58,7 +58,7 @@ export function Margin({ act, look, say }) {
 }
 
 // A formula that is too long to stand beside a word is only named.
-const shortly = (said) => (said?.length > 11 ? 'a formula' : said);
+const shortly = (said) => (said?.length > 11 ? 'formula' : said);
 
 // On a narrow page each list folds behind one word that says what is chosen: Show: Labelled.
 function narrowFolds() {
