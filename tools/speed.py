@@ -179,8 +179,8 @@ The server part for everything the page shows: read, solve, certify, draw, list 
 |---|---|
 {slowest}
 
-Two hundred editors at one loft on this machine, an edit a second each, ten each, all rigs of the shelf: \
-{len(met.seconds)} answers, {len(met.errors)} errors; median {met.middle * 1e3:.0f} ms, 95 of 100 below \
+Two hundred editors at one loft on this machine, an edit a second each, ten each, all rigs of the shelf:
+{len(met.seconds)} answers, {len(met.errors)} errors; median {met.middle * 1e3:.0f} ms, 95 of 100 below
 {met.most * 1e3:.0f} ms (wall time, the editors on the same machine).
 """
 
