@@ -1,7 +1,7 @@
-"""What several test folders share: a rig's answer record, and a number looked up in it by its path."""
+"""What several test folders share: a rig's answer record, a number looked up in it by its path, and a browser."""
 
 import functools
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -72,3 +72,26 @@ def record_from() -> Callable[[str], dict[str, Any]]:
 @pytest.fixture(scope="session")
 def look() -> Callable[[dict[str, Any], str], Any]:
     return looked_up
+
+
+ARGUMENTS = (
+    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+    "--disable-component-update", "--disable-sync",
+)  # fmt: skip
+
+
+@pytest.fixture(scope="session")
+def launch() -> Iterator[Callable[..., Any]]:
+    """Starts a Chromium, with further arguments. One driver serves a whole process: it cannot have two."""
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        yield lambda *more: playwright.chromium.launch(executable_path="/usr/bin/chromium", args=[*ARGUMENTS, *more])
+
+
+@pytest.fixture(scope="session")
+def chromium(launch: Callable[..., Any]) -> Iterator[Any]:
+    """One browser for all that look at pages."""
+    browser = launch()
+    yield browser
+    browser.close()

@@ -3,12 +3,8 @@
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import Browser, Locator, Page, sync_playwright
+from playwright.sync_api import Browser, Locator, Page
 
-ARGUMENTS = [
-    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
-]  # fmt: skip
 CHART = """\
 # Invented for teaching: an old harbour granary that became a school.
 title   Chart chest up to the map room
@@ -31,12 +27,6 @@ document.addEventListener('securitypolicyviolation', (event) => {
   window.refused.push(`${event.violatedDirective} ${event.blockedURI} ${event.sourceFile}`);
 });
 """
-
-
-def started() -> tuple[Any, Browser]:
-    """A browser, and what ends it."""
-    playwright = sync_playwright().start()
-    return playwright, playwright.chromium.launch(executable_path="/usr/bin/chromium", args=ARGUMENTS)
 
 
 class Window:

@@ -12,7 +12,7 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "notation"))
 sys.path.insert(0, str(Path(__file__).parents[1] / "output"))
 sys.path.insert(0, str(Path(__file__).parent))
 
-from browsing import Window, chart, started
+from browsing import Window, chart
 from inside import PLANTER, Inside
 from outside import loft
 
@@ -26,15 +26,6 @@ def served(tmp_path: Path) -> Iterator[Inside]:
     inside = Inside(folder, opened_on="planter.rig")
     yield inside
     inside.close()
-
-
-@pytest.fixture(scope="session")
-def chromium() -> Iterator[Browser]:
-    """One browser for all that look at the page."""
-    playwright, browser = started()
-    yield browser
-    browser.close()
-    playwright.stop()
 
 
 @pytest.fixture(scope="module")

@@ -7,7 +7,7 @@ from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
 import pytest
-from browsing import ARGUMENTS, Window
+from browsing import Window
 from inside import PLANTER, tree_hash
 from outside import Outside, loft
 from playwright.sync_api import Browser
@@ -94,11 +94,9 @@ def test_a08_a12_a18_a_page_of_another_port_gets_and_changes_nothing(
     context.close()
 
 
-def test_a34_a_name_that_is_made_to_point_here_is_refused(chromium: Browser, serving: Outside) -> None:
+def test_a34_a_name_that_is_made_to_point_here_is_refused(launch: Callable[..., Browser], serving: Outside) -> None:
     """DNS rebinding: another site's name leads to this machine, so that the browser takes our answers for its own."""
-    browser = chromium.browser_type.launch(
-        executable_path="/usr/bin/chromium", args=[*ARGUMENTS, "--host-resolver-rules=MAP evil.test 127.0.0.1"]
-    )
+    browser = launch("--host-resolver-rules=MAP evil.test 127.0.0.1")
     try:
         page = browser.new_page()
         for path in ("/", "/api/files", f"/?token={serving.token}", "/page/loft.js"):

@@ -5,8 +5,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
-from ready import ARGUMENTS, Open, shelf
+from playwright.sync_api import Browser, Page
+from ready import Open, shelf
 
 from gantline.output.lesson_folder import build
 
@@ -23,23 +23,15 @@ def single(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return build([shelf("planter")], tmp_path_factory.mktemp("made") / "lesson").page.parent
 
 
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path="/usr/bin/chromium", args=ARGUMENTS)
-        yield started
-        started.close()
-
-
 @pytest.fixture
-def open_page(browser: Browser) -> Iterator[Open]:
+def open_page(chromium: Browser) -> Iterator[Open]:
     """Opens a page from disk; the test fails where it asks for anything else, or says anything on the console."""
     said: list[str] = []
     contexts = []
 
     def open_(path: Path, **options: Any) -> Page:
         options.setdefault("viewport", {"width": 1440, "height": 900})
-        context = browser.new_context(**options)
+        context = chromium.new_context(**options)
         contexts.append(context)
         page = context.new_page()
         page.on("console", lambda message: said.append(message.text))

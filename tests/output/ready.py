@@ -12,10 +12,6 @@ from gantline.rig import Rig, read
 ROOT = Path(__file__).resolve().parents[2]
 SHELF = ROOT / "src" / "gantline" / "shelf"
 Open = Callable[..., Page]
-ARGUMENTS = [
-    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
-]  # fmt: skip
 
 
 def solved(text: str) -> tuple[Rig, Answer]:

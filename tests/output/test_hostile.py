@@ -75,12 +75,12 @@ def test_element_escapes_text_and_attributes() -> None:
     assert element("i", Markup("<b>x</b>"), None, ["y", ("<",)]) == "<i><b>x</b>y&lt;</i>"
 
 
-def test_policy_forbids_a_script_that_was_smuggled_in(folder: Path, browser: object, tmp_path: Path) -> None:
+def test_policy_forbids_a_script_that_was_smuggled_in(folder: Path, chromium: object, tmp_path: Path) -> None:
     """The page's own policy is the second line: a script it does not know is not run."""
     text = (folder / "index.html").read_text(encoding="utf-8")
     foreign = tmp_path / "foreign.html"
     foreign.write_text(text.replace("</main>", "<script>document.title='run'</script></main>"), encoding="utf-8")
-    page = browser.new_page()  # type: ignore[attr-defined]
+    page = chromium.new_page()  # type: ignore[attr-defined]
     page.goto(foreign.as_uri())
     assert page.title() != "run"
     assert page.locator(".rail:visible").count()

@@ -51,13 +51,13 @@ def test_no_violation_with_the_reply_shown(single: Path, open_page: Open) -> Non
     assert not violations(page)
 
 
-def test_no_violation_without_scripts(folder: Path, browser: Any, tmp_path: Path) -> None:
+def test_no_violation_without_scripts(folder: Path, chromium: Any, tmp_path: Path) -> None:
     """The checker is a script itself: the page is looked at as it stands with its own script taken out."""
     text = (folder / "index.html").read_text(encoding="utf-8")
     start = text.rindex("<script>")
     bare = tmp_path / "bare.html"
     bare.write_text(text[:start] + text[text.index("</script>", start) + 9 :], encoding="utf-8")
-    page = browser.new_page()
+    page = chromium.new_page()
     page.goto(bare.as_uri())
     assert page.locator(".step:visible").count() > 10
     assert not violations(page)

@@ -2,7 +2,7 @@
 
 import json
 import wave
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -10,8 +10,8 @@ import numpy
 import pytest
 from axe import violations
 from msgspec.structs import replace
-from playwright.sync_api import Page, sync_playwright
-from ready import ARGUMENTS, shelf
+from playwright.sync_api import Page
+from ready import shelf
 
 from gantline.account import Account, explain
 from gantline.film import Act, Storyboard, board
@@ -43,7 +43,7 @@ def page_file(story: Storyboard, tmp_path_factory: pytest.TempPathFactory) -> Pa
 
 
 @pytest.fixture(scope="module")
-def hearing(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]:
+def hearing(launch: Callable[..., Any], tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]:
     """A browser whose microphone hears the rising tone, once."""
     file = tmp_path_factory.mktemp("sound") / "rising.wav"
     time = numpy.arange(SECONDS * RATE) / RATE
@@ -55,10 +55,9 @@ def hearing(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]:
         "--use-fake-device-for-media-stream", "--use-fake-ui-for-media-stream",
         f"--use-file-for-fake-audio-capture={file}%noloop",
     ]  # fmt: skip
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path="/usr/bin/chromium", args=[*ARGUMENTS, *fake])
-        yield browser
-        browser.close()
+    browser = launch(*fake)
+    yield browser
+    browser.close()
 
 
 @pytest.fixture

@@ -2,26 +2,23 @@
 
 from typing import Any
 
-from gantline.account import METHODS, Account, Refusal, Step, explain, seconds
+from gantline.account import Account, Refusal, Step, seconds
 from gantline.figure import SHOWS, NotDrawable
 from gantline.lesson import step_plate
 from gantline.output.plates import plate
 
-from .asked import Refused, Tell
-from .reading import Reading, Unread, look
+from .asked import Tell
+from .reading import Reading, Unread
 from .remedies import told
-from .telling import step_record
+from .telling import explained, step_record
 
 
 def present(asked: Tell) -> dict[str, Any]:
     """The steps of an account with their plates; where no method will do, how it stands, and why."""
-    if asked.method is not None and asked.method not in METHODS:
-        raise Refused(400, f"No method is called {asked.method[:40]}.")
     try:
-        reading = look(asked.text, asked.what_if)
+        reading, account = explained(asked)
     except Unread as unread:
         return told(unread.problems)
-    account = explain(reading.rig, reading.answer, asked.method)
     return {
         "problems": [],
         "title": reading.rig.title,

@@ -16,13 +16,10 @@ from .remedies import told
 
 def tell(asked: Tell) -> dict[str, Any]:
     """The steps of one method, all methods with the reasons of those that refuse, and of the views that will not do."""
-    if asked.method is not None and asked.method not in METHODS:
-        raise Refused(400, f"No method is called {asked.method[:40]}.")
     try:
-        reading = look(asked.text, asked.what_if)
+        reading, chosen = explained(asked)
     except Unread as unread:
         return told(unread.problems)
-    chosen = explain(reading.rig, reading.answer, asked.method)
     return {
         "problems": [],
         "methods": _methods(reading),
@@ -30,6 +27,14 @@ def tell(asked: Tell) -> dict[str, Any]:
         "steps": [step_record(reading, chosen, step) for step in chosen.steps] if isinstance(chosen, Account) else [],
         "views": _views(reading),
     }
+
+
+def explained(asked: Tell) -> tuple[Reading, Account | Refusal]:
+    """The text read, and its account by the method asked for. Raises Unread, and Refused for a method unknown."""
+    if asked.method is not None and asked.method not in METHODS:
+        raise Refused(400, f"No method is called {asked.method[:40]}.")
+    reading = look(asked.text, asked.what_if)
+    return reading, explain(reading.rig, reading.answer, asked.method)
 
 
 def _methods(reading: Reading) -> list[dict[str, Any]]:
