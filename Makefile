@@ -7,7 +7,8 @@ lesson: .setup-done ## builds a lesson over two rigs and says where it is
 	@$(RUN)gantline lesson src/gantline/shelf/planter.rig src/gantline/shelf/runner-up.rig -o lesson
 
 test: .setup-done browser ## everything that must hold
-	@$(RUN)pytest -n auto --dist loadfile
+	@$(RUN)pytest -n auto --dist loadfile --ignore=tests/loft
+	@printf '%s\n' tests/loft/test_*.py | xargs -n 1 $(RUN)pytest # each file with a browser and a server to itself
 
 speed: .setup-done ## the speed table of docs/speed.md, measured here
 	@$(RUN)python tools/speed.py
