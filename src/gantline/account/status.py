@@ -49,7 +49,8 @@ def _undecided(writer: Writer) -> tuple[set[str], dict[str, Noun | str]]:
     strands = [strand for strand in facts.rig.strands if strand.name in facts.answer.finding.parts]
     if not strands:
         part = next((name for name in facts.answer.finding.parts if name in writer.nouns), facts.load)
-        return {"bodies"}, {"first": _body_name(writer, part)}
+        given = {"pull-given"} if facts.rig.effort is not None else set()
+        return {"bodies"} | given, {"first": _body_name(writer, part)}
     body = next((body for body in facts.bodies if set(strands) & set(body.strands)), None)
     crossing = [strand for strand in (body.strands if body else ()) if strand in strands]
     return set(), {"first": _body_name(writer, body.name if body else facts.load), "k": en.count(len(crossing))}

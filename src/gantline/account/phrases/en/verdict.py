@@ -12,9 +12,13 @@ VERDICT: Frames = {
         ),
         F("impossible", "No pull can hold this: [the first] is out of balance, however hard the rope is pulled."),
         F(
-            "indeterminate bodies",
+            "indeterminate bodies pull-given",
             "What happens cannot be told from this file: the pull is given, and nothing says how [the first] "
             "shares it.",
+        ),
+        F(
+            "indeterminate bodies",
+            "What happens cannot be told from this file: [the first] weighs nothing, and no rope says how it goes.",
         ),
         F(
             "indeterminate",
