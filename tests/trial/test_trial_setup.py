@@ -6,7 +6,7 @@ import pytest
 from tried_rigs import SIZES, named, preloaded, rig, standing, tackle, tried
 
 from gantline.account import assumed_says, ending_says, trial_says
-from gantline.mechanics import FIXED, Setup
+from gantline.mechanics import FIXED, Setup, trial
 from gantline.rig import with_efficiency
 
 
@@ -276,3 +276,12 @@ rope fall: ring, under runner, hand
     assert (ending.kind, ending.why, ending.parts) == ("not determined", "rope-slack", ("strop",))
     assert ending.hand == pytest.approx(-0.5e-3, abs=0.1e-3)
     assert "the whole rope strop is slack" in ending_says(ending)
+
+
+def test_a_load_that_was_never_lifted_is_not_let_down() -> None:
+    heavy = "fixed a\nfixed b sheaves 1\nmoving c sheaves 1, weight 1 N, carries sack\nload sack weight {w}\n"
+    heavy += "rope fall: a, under c, over b, hand\n"
+    for weight, never in (("900 N", True), ("9 N", False)):
+        machine = rig(heavy.format(w=weight))
+        said = trial_says(machine, trial(machine, (0.02,), "lowering", top=0.05))
+        assert ("has not left the floor" in said) is never

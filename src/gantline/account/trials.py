@@ -53,8 +53,11 @@ def _onset(trial: Trial) -> list[str]:
     load, off, all_on = trial.setup.bodies[trial.setup.aim].name, trial.leaves_floor, trial.all_turning
     loads = trial.setup.bodies[trial.setup.aim].loads
     words = {"load": joined(loads) if loads else load}
-    if not trial.history or trial.way == "lowering":
+    if not trial.history:
         return []
+    if trial.way == "lowering":
+        stood = trial.history[0].floor[load] > 0
+        return [FOLLOWED["not-lifted"].format(hand=millimetres(trial.begins), **words)] if stood else []
     if off is None:
         stands = trial.history[-1].floor[load] > 0
         return [FOLLOWED["stays" if stands else "hangs"].format(hand=millimetres(trial.history[-1].hand), **words)]

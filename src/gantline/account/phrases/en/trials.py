@@ -6,6 +6,7 @@
 FOLLOWED = {
     "leaves": "The floor lets go of the {load} after {off} of rope.",
     "stays": "After {hand} of rope the floor still carries the {load}.",
+    "not-lifted": "Hauled to {hand} the {load} has not left the floor, so there is nothing to let down.",
     "second": "Hauled a second time from {low} of rope on, the floor lets go of the {load} at {off}.",
     "hangs": "The {load} hangs free all the way.",
     "steady": "From {all} on all goes on steadily: every sheave turns.",
