@@ -8,7 +8,7 @@ lesson: .setup-done ## builds a lesson over two rigs and says where it is
 
 test: .setup-done browser ## everything that must hold
 	@$(RUN)pytest -n auto --dist loadfile --ignore=tests/loft
-	@printf '%s\n' tests/loft/test_*.py | xargs -n 1 $(RUN)pytest # each file with a browser and a server to itself
+	@printf '%s\n' tests/loft/test_*.py | xargs -n 1 $(RUN)pytest # a long-lived Chromium beside others loses its fonts: each file has its own
 
 speed: .setup-done ## the speed table of docs/speed.md, measured here
 	@$(RUN)python tools/speed.py
