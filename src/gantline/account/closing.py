@@ -12,7 +12,7 @@ from .account import Account, WrongAnswer
 from .facts import Facts
 from .loss import really
 from .phrases import en
-from .steps import asked_letter
+from .steps import asked_letter, size
 from .tipping import tips
 from .writing import Writer
 from .wrong import named
@@ -39,7 +39,7 @@ def wrong(writer: Writer, idea: str, words: dict[str, str]) -> WrongAnswer | Non
     mistake = named(facts, idea, other_pulls(facts)) if writer.tells("wrong") else None
     if mistake is None:
         return None
-    writer.tell(X=mistake.value)
+    writer.tell(X=size(mistake.value))
     if writer.knows("F"):
         writer.keep_apart("F", "X")
     tag, more = _how(facts, mistake)

@@ -13,7 +13,7 @@ from .loss import ASSUMED_LOSS, loss_text, loss_words
 from .phrases import en
 from .steps import size
 from .writing import Writer
-from .wrong_rules import pair_on_wheel
+from .wrong_moving import pair_on_wheel
 
 
 def close_moving(writer: Writer, result: Value) -> Account:
@@ -30,7 +30,7 @@ def close_moving(writer: Writer, result: Value) -> Account:
             "beam", "solve", lit=(supports[0].name,), true=less, cites=(f"support:{supports[0].name}",),
             marks=[(supports[0].name, force)], words={"anchor": writer.nouns[supports[0].name]}, formula_text=force,
         )  # fmt: skip
-    mistake = wrong(writer, "motion", {})
+    mistake = wrong(writer, "wheel" if facts.heavy_sheaves else "motion", {})
     _really_moving(writer)
     writer.step("recap", "newton", lit=[name for body in facts.bodies for name in body.parts])
     _even_pair(writer)

@@ -12,12 +12,17 @@ from gantline.rig import Rig
 from .account import WrongAnswer
 from .facts import Facts
 from .phrases import en
+from .tags import tags
 from .writing import fill, nouns
-from .wrong_rules import RULES, What, WrongRule
+from .wrong_rules import RULES
+from .wrong_terms import What, WrongRule
 
 WRONG_RULES: dict[str, WrongRule] = {rule.id: rule for rule in RULES}
 NEAR = Fraction(5, 100)  # answers closer than this cannot be told apart by a question
-_UNITS = {"effort": "N", "load": "N", "haul": "m", "work": "J", "support": "N", "tension": "N", "acceleration": "m/s²"}
+_UNITS = {
+    "effort": "N", "load": "N", "haul": "m", "work": "J", "support": "N", "tension": "N", "acceleration": "m/s²",
+    "raising": "N", "lowering": "N",
+}  # fmt: skip
 
 
 def wrong_answers(rig: Rig, answer: Answer) -> tuple[WrongAnswer, ...]:
@@ -35,16 +40,18 @@ def wrong_answers(rig: Rig, answer: Answer) -> tuple[WrongAnswer, ...]:
 def _each(facts: Facts) -> Iterator[WrongAnswer]:
     numbers = {symbol: known.number for symbol, known in facts.answer.givens if known.number is not None}
     names = nouns(facts)
+    true = tags(facts) | ({"many-help"} if len(facts.answer.helps) > 1 else set())
     for rule in RULES:
         law = rule.law(facts)
-        right = right_value(facts, rule.what)
-        if law is None or right is None or right.number is None:
+        right = rule.right(facts) if rule.right else right_value(facts, rule.what)
+        known = right.number if right is not None and not rule.open else None
+        if law is None or (known is None and not rule.open):
             continue
         number = value(law, numbers)
-        lucky = _close(number, right.number, NEAR)
-        says, look = en.WRONG[rule.id]
-        say = fill(says, _words(facts), names, facts.load)
-        yield WrongAnswer(rule.id, Value(number, _UNITS[rule.what], law), law, say, _parts(facts, look), (), lucky)
+        lucky = known is not None and _close(number, known, NEAR)
+        slip = next(slip for slip in en.WRONG[rule.id] if slip.holds(true))
+        say = fill(slip.say, _words(facts), names, facts.load)
+        yield WrongAnswer(rule.id, Value(number, _UNITS[rule.what], law), law, say, _parts(facts, slip.look), (), lucky)
 
 
 def _words(facts: Facts) -> dict[str, str]:
@@ -54,10 +61,12 @@ def _words(facts: Facts) -> dict[str, str]:
 
 def _parts(facts: Facts, look: str) -> tuple[str, ...]:
     """The parts to look at: the strands that hold the load, the hand, or the block that sinks."""
-    strands = tuple(s.name for s in facts.aim.strands) if facts.aim else ()
+    body = facts.aim or facts.body(facts.load)
+    strands = tuple(s.name for s in body.strands) if body else ()
+    wheels = tuple(dict.fromkeys(sheave.block for sheave in facts.sheaves))
     return {
         "strands": strands, "hand": ("hand",), "load": (facts.load,), "helper": facts.answer.helps,
-        "supports": tuple(s.name for s in facts.ideal.supports),
+        "supports": tuple(s.name for s in facts.ideal.supports), "wheels": wheels,
     }[look] or (facts.load,)  # fmt: skip
 
 
@@ -75,8 +84,11 @@ def right_value(facts: Facts, what: What) -> Value | None:
     if what == "support":
         forces = [s.force for s in ideal.supports if s.force and facts.strands_at(s.name)]
         return forces[0] if len(forces) == 1 else None
+    if what == "raising" or what == "lowering":
+        regime = facts.answer.regime(what)
+        return regime.effort if regime else None
     if what == "tension":
-        return ideal.strands[0].tension if ideal.strands else None
+        return None  # each rule of pulls says which strand it means
     return next((m.acceleration for m in ideal.motions if m.name == facts.load), None)
 
 
@@ -117,7 +129,7 @@ def named(facts: Facts, idea: str, others: set[Fraction]) -> WrongAnswer | None:
         and answer.value.number not in others
     ]
     right = right_value(facts, what)
-    if not open_ or right is None or right.number is None:
+    if right is None or right.number is None:
         return None
     key = right.number
 
@@ -125,9 +137,11 @@ def named(facts: Facts, idea: str, others: set[Fraction]) -> WrongAnswer | None:
         rule = WRONG_RULES[answer.rule]
         ideas = {rule.idea, *(WRONG_RULES[other].idea for other in answer.same_as)}
         assert answer.value.number is not None
-        return idea in ideas, rule.prior, abs(answer.value.number - key)
+        return idea in ideas, rule.prior, abs(answer.value.number - key) if rule.what == what else Fraction(0)
 
-    return max(open_, key=order)
+    open_ = [answer for answer in open_ if answer.value.number != key]  # true of light and free wheels, so said before
+
+    return max(open_, key=order, default=None)
 
 
 __all__ = ["WRONG_RULES", "Formula", "named", "right_value", "wrong_answers"]

@@ -5,41 +5,14 @@ The ids are those of the catalogue of wrong ideas. A rule gives nothing where no
 
 from collections.abc import Callable
 from fractions import Fraction
-from typing import Literal
 
-from msgspec import Struct
-
-from gantline.quantity import Formula, Number, Product, Quotient, Sum, Symbol
-from gantline.rig import Load
+from gantline.quantity import Formula, Product, Sum, Symbol
 
 from .facts import Body, Facts
-
-What = Literal["effort", "load", "haul", "work", "support", "tension", "acceleration"]
-Law = Callable[[Facts], "Formula | None"]
-
-
-class WrongRule(Struct, frozen=True):
-    """`what` is the quantity it mistakes, `idea` the thought it goes against, `prior` how often it is met (1 to 5)."""
-
-    id: str
-    what: What
-    law: Law
-    idea: str = "strands"
-    prior: int = 2
-
-
-def _n(number: int | Fraction) -> Number:
-    return Number(Fraction(number))
-
-
-def _over(top: Formula, number: int | Fraction) -> Formula | None:
-    if number == 0:
-        return None
-    return top if number == 1 else Quotient(top, _n(number))
-
-
-def _sum(terms: list[Formula]) -> Formula | None:
-    return None if not terms else terms[0] if len(terms) == 1 else Sum(tuple(terms))
+from .wrong_lossy import LOSSY
+from .wrong_moving import MOVING
+from .wrong_stuck import STUCK
+from .wrong_terms import Law, WrongRule, over, weights, whole
 
 
 def _aim(facts: Facts) -> Body | None:
@@ -50,7 +23,7 @@ def _aim(facts: Facts) -> Body | None:
 def _held(facts: Facts) -> Formula | None:
     """All that the cut around the load holds: W + w."""
     body = _aim(facts)
-    return _sum([v.formula for _, v in facts.body_weights(body) if v.formula]) if body else None
+    return weights(facts, body) if body else None
 
 
 def _load(facts: Facts) -> Formula | None:
@@ -77,7 +50,7 @@ def _shared(by: Callable[[Facts], int | Fraction | None], when: Callable[[Facts]
         if held is None or not when(facts):
             return None
         number = by(facts)
-        return _over(held, number) if number else None
+        return over(held, number) if number else None
 
     return law
 
@@ -115,14 +88,14 @@ def _stage_sum(facts: Facts) -> int:
 
 def _block_ignored(facts: Facts) -> Formula | None:
     load, ratio = _load(facts), _ratio(facts)
-    return _over(load, ratio) if load and ratio and _blocks(facts) else None
+    return over(load, ratio) if load and ratio and _blocks(facts) else None
 
 
 def _block_whole(facts: Facts) -> Formula | None:
     load, ratio, blocks = _load(facts), _ratio(facts), _blocks(facts)
     if load is None or ratio is None or not blocks:
         return None
-    share = _over(load, ratio)
+    share = over(load, ratio)
     return Sum((share, *(weight for _, weight in blocks))) if share else None
 
 
@@ -130,7 +103,7 @@ def _block_less(facts: Facts) -> Formula | None:
     load, ratio, blocks = _load(facts), _ratio(facts), _blocks(facts)
     if load is None or ratio is None or not blocks:
         return None
-    return _over(Sum((load, *(Product((_n(-1), weight)) for _, weight in blocks))), ratio)
+    return over(Sum((load, *(Product((whole(-1), weight)) for _, weight in blocks))), ratio)
 
 
 def _sinking_as_load(facts: Facts) -> Formula | None:
@@ -142,8 +115,8 @@ def _sinking_as_load(facts: Facts) -> Formula | None:
     for name, weight in _blocks(facts):
         rate = abs(facts.rise(name) or Fraction(0))
         if rate:
-            terms.append(weight if rate == 1 else Product((_n(rate), weight)))
-    return _over(Sum(tuple(terms)), ratio) if len(terms) > 1 else None
+            terms.append(weight if rate == 1 else Product((whole(rate), weight)))
+    return over(Sum(tuple(terms)), ratio) if len(terms) > 1 else None
 
 
 def _lumped(facts: Facts) -> Formula | None:
@@ -152,18 +125,18 @@ def _lumped(facts: Facts) -> Formula | None:
     others = [name for name, _ in blocks if facts.aim and name not in facts.aim.parts]
     if load is None or ratio is None or not others or facts.answer.helps:
         return None
-    return _over(Sum((load, *(weight for _, weight in blocks))), ratio)
+    return over(Sum((load, *(weight for _, weight in blocks))), ratio)
 
 
 def _rider(facts: Facts) -> Formula | None:
-    return _over(_held(facts), max(_strands(facts) - 1, 1)) if facts.rides and (_held(facts)) else None  # type: ignore[arg-type]
+    return over(_held(facts), max(_strands(facts) - 1, 1)) if facts.rides and (_held(facts)) else None  # type: ignore[arg-type]
 
 
 def _all_fixed(facts: Facts) -> Formula | None:
     """Every fixed wheel halves the pull."""
     ratio, fixed = _ratio(facts), len(facts.sheaves) - len(facts.moving_sheaves)
     held = _held(facts)
-    return _over(held, ratio * (1 << fixed)) if held and ratio and fixed else None
+    return over(held, ratio * (1 << fixed)) if held and ratio and fixed else None
 
 
 def _way(facts: Facts, factor: Callable[[Facts], Fraction | int | None]) -> Formula | None:
@@ -171,7 +144,7 @@ def _way(facts: Facts, factor: Callable[[Facts], Fraction | int | None]) -> Form
     if not facts.rig.asked or not _aim(facts) or not number:
         return None
     letter = Symbol(facts.rig.asked.distance.symbol)
-    return letter if number == 1 else Product((_n(number), letter))
+    return letter if number == 1 else Product((whole(number), letter))
 
 
 def _work_short(facts: Facts) -> Formula | None:
@@ -185,110 +158,14 @@ def _work_long(facts: Facts) -> Formula | None:
     held, ratio = _held(facts), _ratio(facts)
     if not facts.rig.asked or held is None or not ratio:
         return None
-    return Product((held, _n(ratio), Symbol(facts.rig.asked.distance.symbol)))
+    return Product((held, whole(ratio), Symbol(facts.rig.asked.distance.symbol)))
 
 
 def _support(facts: Facts) -> Formula | None:
     return _held(facts) if any(s.force for s in facts.ideal.supports) else None
 
 
-def _whole_weight(facts: Facts) -> Formula | None:
-    """The support of what speeds up carries all that hangs there."""
-    if facts.answer.status != "accelerates" or len([s for s in facts.ideal.supports if s.force]) != 1:
-        return None
-    values = [facts.weights.get(part.name) for part in facts.rig.movers]
-    return _sum([value.formula for value in values if value and value.formula])
-
-
-def moving_loads(facts: Facts) -> tuple[Load, ...]:
-    return facts.rig.loads if facts.answer.status == "accelerates" else ()
-
-
-def _two_on_one_rope(facts: Facts) -> tuple[Formula, Formula] | None:
-    """The two masses of a simple Atwood machine, the heavier first."""
-    loads = moving_loads(facts)
-    if len(loads) != 2 or not _one_rope(facts) or facts.rig.moving or facts.rig.hand:
-        return None
-    masses = [(facts.weights[load.name].number, load.mass) for load in loads]
-    if any(mass is None or number is None for number, mass in masses):
-        return None
-    ordered = sorted(masses, key=lambda pair: pair[0] or 0, reverse=True)
-    return Symbol(ordered[0][1].symbol), Symbol(ordered[1][1].symbol)  # type: ignore[union-attr]
-
-
-def _gravity(facts: Facts) -> Formula:
-    return Symbol(facts.rig.gravity.symbol)
-
-
-def _heavier_weight(facts: Facts) -> Formula | None:
-    pair = _two_on_one_rope(facts)
-    return Product((pair[0], _gravity(facts))) if pair else None
-
-
-def _one_mass_only(facts: Facts) -> Formula | None:
-    pair = _two_on_one_rope(facts)
-    return Quotient(Product((Sum((pair[0], Product((_n(-1), pair[1])))), _gravity(facts))), pair[0]) if pair else None
-
-
-def pair_on_wheel(facts: Facts) -> tuple[str, tuple[str, str], str] | None:
-    """A load against a light wheel that carries two more: (that load, the pair, the wheel)."""
-    blocks, loads = facts.rig.moving, moving_loads(facts)
-    if len(blocks) != 1 or len(loads) != 3 or len(facts.rig.ropes) != 2 or facts.rig.hand or blocks[0].carries:
-        return None
-    wheel = blocks[0].name
-    over = next((r for r in facts.rig.ropes if any(c.sheave and c.sheave.block == wheel for c in r.contacts)), None)
-    if over is None or len(over.contacts) != 3:
-        return None
-    pair = (over.contacts[0].part, over.contacts[-1].part)
-    single = [load.name for load in loads if load.name not in pair]
-    return (single[0], pair, blocks[0].name) if len(single) == 1 else None
-
-
-def _lump(facts: Facts) -> Formula | None:
-    """The pair on a wheel taken for one body as heavy as the two."""
-    found = pair_on_wheel(facts)
-    if found is None:
-        return None
-    masses = [facts.rig.part(name).mass for name in (found[0], *found[1])]
-    if any(mass is None for mass in masses):
-        return None
-    one, two, three = (Symbol(mass.symbol) for mass in masses)  # type: ignore[union-attr]
-    return Quotient(Product((Sum((two, three, Product((_n(-1), one)))), _gravity(facts))), Sum((one, two, three)))
-
-
-def _falling(facts: Facts) -> tuple[Formula, Formula, int] | None:
-    """A mass that falls on the hauled end of a tackle: (its mass, the lifted mass, strands)."""
-    loads = moving_loads(facts)
-    if len(loads) != 2 or len(facts.rig.moving) != 1 or not _one_rope(facts) or facts.rig.hand:
-        return None
-    lifted = next((load for load in loads if facts.rig.bearer(load.name) != load.name), None)
-    other = next((load for load in loads if load is not lifted), None)
-    if lifted is None or other is None or lifted.mass is None or other.mass is None:
-        return None
-    body = facts.body(lifted.name)
-    return Symbol(other.mass.symbol), Symbol(lifted.mass.symbol), len(body.up) if body else 0
-
-
-def _falls_alike(facts: Facts) -> Formula | None:
-    found = _falling(facts)
-    if found is None or found[2] < 2:
-        return None
-    small, big, n = found
-    left = Sum((small, Product((_n(-1), Quotient(big, _n(n))))))
-    return Quotient(Product((left, _gravity(facts))), Sum((small, big)))
-
-
-def _hand_speed(facts: Facts) -> Formula | None:
-    """The load taken to gather speed as fast as the hand."""
-    ratio, motion = _ratio(facts), next((m for m in facts.ideal.motions if m.name == facts.load), None)
-    if facts.answer.status != "accelerates" or facts.rig.hand is None or not ratio or ratio == 1:
-        return None
-    if motion is None or motion.acceleration is None or motion.acceleration.formula is None:
-        return None
-    return Product((_n(ratio), motion.acceleration.formula))
-
-
-RULES: tuple[WrongRule, ...] = (
+_AT_REST: tuple[WrongRule, ...] = (
     WrongRule("M01", "effort", _shared(lambda f: len(f.sheaves)), prior=5),
     WrongRule("M02", "effort", _shared(lambda f: _strands(f) + 1, _outside), prior=4),
     WrongRule("M03", "effort", _shared(lambda f: len(f.moving_sheaves))),
@@ -308,14 +185,10 @@ RULES: tuple[WrongRule, ...] = (
     WrongRule("M30", "effort", _block_ignored, "weight", 4),
     WrongRule("M31", "effort", _block_whole, "weight", 3),
     WrongRule("M32", "effort", _block_less, "weight", 1),
-    WrongRule("M40", "tension", _heavier_weight, "motion", 5),
-    WrongRule("M41", "acceleration", _one_mass_only, "motion", 3),
-    WrongRule("M42", "acceleration", _hand_speed, "motion", 3),
-    WrongRule("M45", "acceleration", _falls_alike, "motion", 5),
-    WrongRule("M46", "acceleration", _lump, "motion", 5),
-    WrongRule("M48", "support", _whole_weight, "motion", 3),
     WrongRule("M51", "effort", _shared(lambda f: _strands(f) - 1, lambda f: _one_rope(f) and f.hand_inside), prior=4),
     WrongRule("M52", "effort", _sinking_as_load, "share", 4),
     WrongRule("M53", "effort", _shared(_strands, lambda f: _sharing(f) or _chain(f)), prior=3),
     WrongRule("M57", "effort", _lumped, "chain", 4),
 )
+
+RULES: tuple[WrongRule, ...] = (*_AT_REST, *LOSSY, *MOVING, *STUCK)
