@@ -1,5 +1,6 @@
 """The answer as it stands under the plate: the equation, what follows from it, and what it was checked by."""
 
+from fractions import Fraction
 from typing import Any
 
 from gantline.account import measure, near
@@ -9,6 +10,8 @@ from gantline.output.record import written
 from gantline.quantity import Equation, Formula, Number, Symbol
 from gantline.rig import Rig
 
+from .contradicting import false_equation, no_pull
+
 _WAYS: tuple[Way, ...] = ("ideal", "raising", "lowering", "holding")
 _CHECKS = {"forces": "forces", "sheave": "wheels", "length": "rope lengths", "work": "work", "whole": "the whole rig",
            "formulas": "formulas against numbers"}  # fmt: skip
@@ -17,12 +20,15 @@ _COUNTS = ("", "one way", "two ways", "three ways", "four ways", "five ways", "s
 
 def plain_answer(rig: Rig, answer: Answer, way: Way) -> dict[str, Any]:
     """What stands under the plate for one way the ropes run."""
+    if answer.status == "impossible" and (false := false_equation(rig, answer)):
+        spoken = false if isinstance(false, str) else written(false)
+        return {"formula": str(mathml.write(false)), "spoken": spoken, "follows": "", "checked": no_pull(answer)}
     regime = answer.regime(way) or answer.ideal if answer.regimes else None
     equation = regime and _equation(rig, answer, regime)
     return {
         "formula": str(mathml.write(equation)) if equation else "",
         "spoken": written(equation) if equation else "",
-        "follows": _follows(rig, answer, regime) if regime else "",
+        "follows": _follows(rig, answer, regime) if regime and answer.status != "slack" else "",
         "checked": _checked(answer),
     }
 
@@ -51,8 +57,20 @@ def _equation(rig: Rig, answer: Answer, regime: Regime) -> Equation | None:
     if found.formula is not None and not isinstance(found.formula, Number) and regime.way == "ideal":
         sides.append(found.formula)
     if found.number is not None:
-        sides.append(Number(found.number, near(rig, found).replace("\u00a0", " ")))
+        sides.append(_shown(rig, found, found.number))
     return Equation(tuple(sides)) if len(sides) > 1 else None
+
+
+def result(rig: Rig, answer: Answer) -> Equation | None:
+    """The letter that is asked with its number alone, None where nothing is asked that has one."""
+    letter, found = _asked(rig, answer, answer.ideal) if answer.regimes else ("", None)
+    if found is None or found.number is None:
+        return None
+    return Equation((Symbol(letter), _shown(rig, found, found.number)))
+
+
+def _shown(rig: Rig, found: Value, number: Fraction) -> Number:
+    return Number(number, near(rig, found).replace("\u00a0", " "))
 
 
 def _asked(rig: Rig, answer: Answer, regime: Regime) -> tuple[str, Value | None]:

@@ -51,24 +51,25 @@ def _look(text: str, what_if: tuple[tuple[str, str], ...]) -> Reading:
     if rig is None:
         raise Unread(problems)
     given = givens(tree, rig)
-    if what_if:
-        rig = _changed(tree, dict(what_if), given)
+    rig = changed(tree, rig, dict(what_if))
     solved = api.solve(rig)
     layout, undrawn = _places(rig, solved.answer)
     return Reading(text, tree, rig, solved.answer, solved.says, given, layout, undrawn)
 
 
-def _changed(tree: Tree, what_if: WhatIf, given: tuple[Written, ...]) -> Rig:
-    """The rig with its what-if values. A letter stands for the given it belongs to."""
-    names = {one.symbol: one.id for one in given}
+def changed(tree: Tree, rig: Rig, what_if: WhatIf) -> Rig:
+    """The rig of a tree with what-if values. A letter stands for the given it belongs to. Raises Unread."""
+    if not what_if:
+        return rig
+    names = {one.symbol: one.id for one in givens(tree, rig)}
     refused: tuple[Problem, ...] = ()
     for name, value in what_if.items():
         tree, more = with_value(tree, names.get(name, name), value)
         refused += more
-    rig, problems = read(tree, refused)
-    if rig is None or refused:
+    found, problems = read(tree, refused)
+    if found is None or refused:
         raise Unread(problems or refused)
-    return rig
+    return found
 
 
 def _places(rig: Rig, answer: Answer) -> tuple[Layout | None, str]:

@@ -10,6 +10,7 @@ from gantline.quantity import Equation, Formula
 
 from .asked import Refused, Tell
 from .givens import spoken as spoken_value
+from .proposals import proposals
 from .reading import Reading, Unread, look
 from .remedies import told
 
@@ -26,6 +27,7 @@ def tell(asked: Tell) -> dict[str, Any]:
         "method": chosen.method,
         "steps": [step_record(reading, chosen, step) for step in chosen.steps] if isinstance(chosen, Account) else [],
         "views": _views(reading),
+        "proposals": proposals(reading, asked.what_if),
     }
 
 

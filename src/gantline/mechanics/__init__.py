@@ -21,6 +21,7 @@ from .answer import (
 if TYPE_CHECKING:
     from .branches import Branch, NoShares, Share, Shares, shares
     from .carried import Carried, carry
+    from .clashing import Counted, contradiction
     from .relations import acceleration_symbol, support_symbols, tension_symbols, way_symbols
     from .solver import solve
     from .trials import FIXED, HAND_TRAVELS, Assumed, Body, Ending, Event, Moment, Setup, Span, Steady, Touch, Trial
@@ -34,7 +35,7 @@ _LAZY = {
     "Carried": "carried", "carry": "carried", "solve": "solver", "sweep": "variants",
     "acceleration_symbol": "relations", "support_symbols": "relations", "tension_symbols": "relations",
     "way_symbols": "relations", "Branch": "branches", "NoShares": "branches", "Share": "branches", "Shares": "branches",
-    "shares": "branches",
+    "shares": "branches", "Counted": "clashing", "contradiction": "clashing",
 }  # fmt: skip
 _TRIALS = (
     "FIXED", "HAND_TRAVELS", "Assumed", "Body", "Ending", "Event", "Moment", "Setup", "Span", "Steady", "Touch",
@@ -53,9 +54,9 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
-    "FIXED", "HAND_TRAVELS", "Answer", "Assumed", "Body", "Branch", "Carried", "Certificate", "Check", "Ending",
-    "Event", "Finding", "Moment", "Motion", "NoShares", "Pull", "Regime", "Relation", "Setup", "Share", "Shares",
-    "Span", "Status", "Steady", "Support", "Touch", "Trial", "TrialWay", "Value", "Way", "Wheel", "Work",
-    "acceleration_symbol", "carry", "shares", "solve", "steady", "support_symbols", "sweep", "tension_symbols",
-    "trial", "way_symbols",
+    "FIXED", "HAND_TRAVELS", "Answer", "Assumed", "Body", "Branch", "Carried", "Certificate", "Check", "Counted",
+    "Ending", "Event", "Finding", "Moment", "Motion", "NoShares", "Pull", "Regime", "Relation", "Setup", "Share",
+    "Shares", "Span", "Status", "Steady", "Support", "Touch", "Trial", "TrialWay", "Value", "Way", "Wheel", "Work",
+    "acceleration_symbol", "carry", "contradiction", "shares", "solve", "steady", "support_symbols", "sweep",
+    "tension_symbols", "trial", "way_symbols",
 ]  # fmt: skip

@@ -3,7 +3,10 @@
 from .draft import Draft, draft, undrawn
 from .edited import Edited
 from .editing import EDITS, FROM_NOTHING, edit
+from .mending import GIVEN
 from .offering import Offers, offers
 from .tags import Tag, tag
 
-__all__ = ["EDITS", "FROM_NOTHING", "Draft", "Edited", "Offers", "Tag", "draft", "edit", "offers", "tag", "undrawn"]
+__all__ = [
+    "EDITS", "FROM_NOTHING", "GIVEN", "Draft", "Edited", "Offers", "Tag", "draft", "edit", "offers", "tag", "undrawn",
+]  # fmt: skip

@@ -14,10 +14,13 @@ _OF_WHEELS = ("sheaves", "radius", "disc", "inertia", "efficiency", "spacing")
 _FOLLOWS = {"fixed": ("fixed",), "moving": ("moving", "fixed"), "load": ("load", "moving", "fixed")}
 
 
-def new_part(slip: Slip, kind: str, name: str, sheaves: int = 0, carries: str = "") -> Change:
-    """The line of a new part, behind the others of its kind."""
+def new_part(
+    slip: Slip, kind: str, name: str, sheaves: int = 0, carries: str = "", more: tuple[str, ...] = ()
+) -> Change:
+    """The line of a new part, behind the others of its kind; `more` are attributes as they are written."""
     said = [f"sheaves {sheaves}"] if sheaves else []
     said += [f"carries {carries}"] if carries else []
+    said += more
     line = slip.set_out(kind, name, ", ".join(said))
     before = next((found for key in _FOLLOWS[kind] if (found := slip.statements(key))), None)
     head = slip.statements("title", "gravity")

@@ -6,6 +6,7 @@ from typing import Any
 from .building import add_block, add_sheave, hang, hang_load
 from .edited import Edited, Refused, edited
 from .laying import back, lead, out, take
+from .mending import mend
 from .naming import rename
 from .removing import remove, take_sheave
 from .setting import raise_part, set_value, write_in
@@ -39,6 +40,7 @@ EDITS: dict[str, Callable[[Slip, Wish], Edited]] = {
     "write-in": write_in,
     "rename": rename,
     "remove": remove,
+    "mend": mend,
     "tidy": tidied,
 }
 

@@ -91,13 +91,12 @@ FREE_BODY: Frames = {
         ),
         F(
             "impossible ropes",
-            "Let go, and one goes down and the other up. Give both the same weight, and it can be held.",
+            "Let go, and one goes down and the other up. Only with weights that fit can both be held.",
             "the smallest mend",
         ),
         F(
             "impossible",
-            "Let go, and it runs until something stops it. Make the end that is tied to [the second] fast "
-            "above, and it can be held.",
+            "Let go, and it runs until something stops it. Make [the second] fast above, and it can be held.",
             "the smallest mend",
         ),
         F(
