@@ -7,8 +7,7 @@ lesson: .setup-done ## builds a lesson over two rigs and says where it is
 	@$(RUN)gantline lesson src/gantline/shelf/planter.rig src/gantline/shelf/runner-up.rig -o lesson
 
 test: .setup-done browser ## everything that must hold
-	@$(RUN)pytest -n auto --dist loadfile --ignore=tests/loft
-	@printf '%s\n' tests/loft/test_*.py | xargs -n 1 $(RUN)pytest # a long-lived Chromium beside others loses its fonts: each file has its own
+	@$(RUN)pytest -n auto --dist loadfile
 
 speed: .setup-done ## the speed table of docs/speed.md, measured here
 	@$(RUN)python tools/speed.py

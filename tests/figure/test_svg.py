@@ -81,6 +81,17 @@ def test_png_has_the_width_asked_and_the_same_bytes_twice():
     assert png.write(scene, "light", 640) == first
 
 
+def test_png_leaves_the_environment_as_it_was(tmp_path):
+    """In a process of its own, for fontconfig is read once: what it starts afterwards has the fonts of its machine."""
+    drawing = (
+        "import os; before = dict(os.environ); from gantline import api; "
+        "rig, _ = api.read('fixed a sheaves 1\\nload bell weight 9 N\\nrope fall: bell, over a.1, hand\\n'); "
+        "assert api.draw(rig).png(200); assert dict(os.environ) == before"
+    )
+    done = subprocess.run([sys.executable, "-c", drawing], cwd=tmp_path, capture_output=True, text=True)
+    assert done.returncode == 0, done.stderr
+
+
 def luminance(colour: str) -> float:
     parts = [int(colour[n : n + 2], 16) / 255 for n in (1, 3, 5)]
     linear = [p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts]

@@ -19,16 +19,15 @@ _FONTCONFIG = """<?xml version="1.0"?>
 """
 
 
-_ONE_FOLDER = Lock()  # a cached function may run twice where two threads call it at once
+_ONCE = Lock()  # a cached function may run twice where two threads call it at once
+_LETTER = b'<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"><text y="9">a</text></svg>'
 
 
 def write(scene: Scene, theme: str = "light", width: int = 1200) -> bytes:
     """PNG bytes, `width` px wide. Raises ImportError, with what to install, where pyvips is missing."""
     use_packaged_fonts()
-    try:
-        import pyvips
-    except ImportError as missing:
-        raise ImportError("PNG needs pyvips: pip install 'gantline[png]'") from missing
+    import pyvips
+
     drawn = svg.write(scene, theme).encode("utf-8")
     image = pyvips.Image.svgload_buffer(drawn, scale=width / scene.width, unlimited=True)
     image = image.flatten(background=_ground(theme))
@@ -41,9 +40,30 @@ def _ground(theme: str) -> list[int]:
 
 
 def use_packaged_fonts() -> None:
-    """Points fontconfig at the packaged fonts; it reads this once, when it is first used in the process."""
-    with _ONE_FOLDER:
-        os.environ["FONTCONFIG_FILE"] = str(Path(_folder().name, "fonts.conf"))
+    """Has fontconfig read the packaged fonts, once in a process. Raises ImportError, with what to install, as above.
+
+    A process that has drawn letters before keeps the fonts it drew them with.
+    """
+    with _ONCE:
+        _read_fonts()
+
+
+@cache
+def _read_fonts() -> None:
+    """Draws one letter while the environment names our fonts; what the process starts later must not inherit them."""
+    try:
+        import pyvips
+    except ImportError as missing:
+        raise ImportError("PNG needs pyvips: pip install 'gantline[png]'") from missing
+    before = os.environ.get("FONTCONFIG_FILE")
+    os.environ["FONTCONFIG_FILE"] = str(Path(_folder().name, "fonts.conf"))
+    try:
+        pyvips.Image.svgload_buffer(_LETTER).avg()
+    finally:
+        if before is None:
+            del os.environ["FONTCONFIG_FILE"]
+        else:
+            os.environ["FONTCONFIG_FILE"] = before
 
 
 @cache
