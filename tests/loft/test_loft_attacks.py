@@ -27,7 +27,6 @@ SAMPLES: dict[tuple[str, str], tuple[str, object]] = {
     ("POST", "/api/edit"): ("/api/edit", BODY | {"action": {"do": "tidy"}}),
     ("GET", "/api/shelf"): ("/api/shelf", None),
     ("GET", "/shelf/{name}"): ("/shelf/planter", None),
-    ("GET", "/api/words"): ("/api/words", None),
     ("GET", "/api/files"): ("/api/files", None),
     ("GET", "/api/file"): ("/api/file?name=planter.rig", None),
     ("PUT", "/api/file"): ("/api/file", {"name": "planter.rig", "text": "# gone\n", "base": PLANTER}),

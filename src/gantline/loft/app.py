@@ -14,21 +14,30 @@ from .guard import App, Keys, guarded
 from .pages import read_all
 from .routes import Loft
 
+FIRST_FIGURE = 1.0  # seconds after the start in which it is expected
+
 
 def application(loft: Loft, keys: Keys) -> App:
     """The guarded application. It starts and ends the workers with itself."""
 
     @asynccontextmanager
     async def life(_: Starlette) -> AsyncIterator[None]:
-        await loft.workers.warm()
-        reading = asyncio.create_task(asyncio.to_thread(read_all))
+        await loft.workers.warm(1)
+        rest = asyncio.create_task(_rest(loft))
         yield
-        await reading
+        rest.cancel()
         await loft.workers.close()
 
     app = Starlette(routes=loft.table(), lifespan=life, exception_handlers={HTTPException: _not_here, Exception: _ours})
     app.router.redirect_slashes = False  # an address is right or it is not; nobody is sent anywhere
     return guarded(app, keys)
+
+
+async def _rest(loft: Loft) -> None:
+    """What can wait: the first figure has the machine to itself."""
+    await asyncio.to_thread(read_all)
+    await asyncio.sleep(FIRST_FIGURE)
+    await loft.workers.warm()
 
 
 async def _not_here(_: Request, error: Exception) -> Response:

@@ -39,21 +39,25 @@ class Loft:
             _post("/api/export", self.export),
             _get("/api/shelf", self.shelf),
             _get("/shelf/{name}", self.thumbnail),
-            _get("/api/words", self.words),
             _get("/api/files", self.files),
             _get("/api/file", self.file),
             Route("/api/file", _told(self.keep), methods=["PUT"]),
             _get("/api/history", self.history),
         ]
 
-    async def start(self, _: Request) -> Response:
-        return _sent(pages.PAGE, pages.START)
+    async def start(self, request: Request) -> Response:
+        """The page, with all it begins with: words, files, shelf, and the file the loft was opened on."""
+        begun = {"words": wording.words(), "files": self._files(), "shelf": shelf.listed(), "file": self._opened()}
+        return _sent(pages.begun(msgspec.json.encode(begun)), request)
 
     def pieces(self, folder: str) -> Handler:
         """Files of the page; unchanged ones are not sent again."""
 
         async def piece(request: Request) -> Response:
-            return _sent(folder, request.path_params["name"], request)
+            found = pages.piece(folder, request.path_params["name"])
+            if found is None:
+                raise Refused(404, "There is no such page here.")
+            return _sent(found, request)
 
         return piece
 
@@ -94,12 +98,18 @@ class Loft:
         headers = {"content-security-policy": policy, "cache-control": "private, max-age=3600"}
         return Response(msgspec.json.decode(data), media_type="image/svg+xml", headers=headers)
 
-    async def words(self, _: Request) -> Response:
-        return _json(wording.words())
-
     async def files(self, _: Request) -> Response:
-        names = self.folder.names()
-        return _json({"folder": self.folder.path.name, "opened_on": self.opened_on, "files": names})
+        return _json(self._files())
+
+    def _files(self) -> dict[str, Any]:
+        return {"folder": self.folder.path.name, "opened_on": self.opened_on, "files": self.folder.names()}
+
+    def _opened(self) -> dict[str, Any] | None:
+        """The file the loft was opened on; what is wrong with it is said when it is asked for."""
+        try:
+            return keeping.opened(self.folder, self.opened_on) if self.opened_on else None
+        except Refused:
+            return None
 
     async def file(self, request: Request) -> Response:
         """A file; 304 where it is still the one the page has."""
@@ -144,14 +154,10 @@ def _json(record: Any, status: int = 200, headers: dict[str, str] | None = None)
     return Response(msgspec.json.encode(record), status, headers, "application/json")
 
 
-def _sent(folder: str, name: str, request: Request | None = None) -> Response:
-    piece = pages.pieces(folder).get(name)
-    if piece is None:
-        raise Refused(404, "There is no such page here.")
-    asked = request.headers if request else {}
+def _sent(piece: pages.Piece, request: Request) -> Response:
     headers = {"etag": piece.etag, "cache-control": "no-cache", "vary": "accept-encoding"}
-    if asked.get("if-none-match") == piece.etag:
+    if request.headers.get("if-none-match") == piece.etag:
         return Response(status_code=304, headers=headers)
-    if piece.small and "gzip" in asked.get("accept-encoding", ""):
+    if piece.small and "gzip" in request.headers.get("accept-encoding", ""):
         return Response(piece.small, headers={**headers, "content-encoding": "gzip"}, media_type=piece.kind)
     return Response(piece.data, headers=headers, media_type=piece.kind)

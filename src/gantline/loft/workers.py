@@ -59,10 +59,10 @@ class Workers:
             self._kept[task, body] = await self.ask(task, body)
         return self._kept[task, body]
 
-    async def warm(self) -> None:
-        """Starts every worker, so that the first figure need not wait for one."""
-        waiting = [self._free.get_nowait() for _ in range(self._free.qsize())]
-        for worker in waiting:
+    async def warm(self, count: int = 0) -> None:
+        """Starts so many workers (0: all) of those that are free, so that a figure need not wait for one."""
+        waiting = [self._free.get_nowait() for _ in range(count or self._free.qsize())]
+        for worker in reversed(waiting):
             self._free.put_nowait(worker or await self._start())
 
     async def close(self) -> None:

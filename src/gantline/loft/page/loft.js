@@ -9,6 +9,7 @@ import { Help } from './help.js';
 import { Light } from './light.js';
 import { Line } from './line.js';
 import { Margin } from './margin.js';
+import { Mends } from './mends.js';
 import { Motion } from './motion.js';
 import { Plate } from './plate.js';
 import { Present } from './present.js';
@@ -31,7 +32,7 @@ const store = new Store(), light = new Light(), line = Line();
 const say = (said, how) => line.say(said, how);
 
 async function start() {
-  const [words, files, { rigs }] = await Promise.all([ask('words'), ask('files'), ask('shelf')]);
+  const { words, files, shelf: rigs, file: first } = JSON.parse(find('begun').textContent); // all came with the page
   const dark = ground(() => shelf.paint());
   find('folder').textContent = `Folder: ${files.folder}`;
   const found = { names: files.files, free: (name) => free(name, files.files) };
@@ -59,7 +60,7 @@ async function start() {
   find('open-file').addEventListener('click', () => find('files').querySelector('button')?.focus());
   const asked = new URLSearchParams(location.hash.slice(1)), name = asked.get('file') || files.opened_on;
   const ready = rigs.find((rig) => rig.name === asked.get('shelf'));
-  if (name) await page.open(name).catch((error) => { toShelf(); find('shelf-says').textContent = error.message; });
+  if (name) await page.open(name, first).catch((error) => { toShelf(); find('shelf-says').textContent = error.message; });
   else if (ready) page.take({ text: own(ready.text), name: found.free(ready.name), from: ready.name });
   else toShelf();
   document.documentElement.dataset.ready = 'true';
@@ -107,7 +108,12 @@ async function bench(words, found) {
     linesOf: (step) => linesOf(step),
   });
   const motion = Motion({ say });
-  const seeing = Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, keeper });
+  const mends = Mends({
+    attempt: (values) => { for (const [id, value] of Object.entries(values)) store.try(id, value); },
+    build: editing.mend,
+    focus: (part) => (part ? plate.focus(part) : find('line-words').querySelector('.strong')?.focus()),
+  });
+  const seeing = Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, mends, keeper });
   Object.assign(parts, { slip, keeper, editing, plate, card, margin, answer, rules, account, motion, seeing });
   const present = Present({ store, say });
   find('present').addEventListener('click', () => present.open());
@@ -178,8 +184,8 @@ async function bench(words, found) {
       find('title').focus();
       if (reeve) plate.reeve?.();
     },
-    async open(name) {
-      const file = await ask(`file?name=${encodeURIComponent(name)}`);
+    async open(name, first) {
+      const file = first?.name === name ? first : await ask(`file?name=${encodeURIComponent(name)}`);
       show();
       history.replaceState(null, '', `#file=${encodeURIComponent(name)}`);
       keeper.open(file);

@@ -19,6 +19,8 @@ const fits = (rig, test) => (typeof test === 'function' ? test() : test.test(`${
 // Rigs stand in the order of what they teach, the easy before the hard.
 const rank = (rig) => (TOPICS.findIndex(([, test], n) => n && fits(rig, test)) + TOPICS.length) % TOPICS.length;
 
+const NEAR = '300px';
+
 export function Shelf({ rigs, files, take, open, nothing, dark }) {
   rigs = [...rigs].sort((a, b) => rank(a) - rank(b));
   const list = find('rigs'), topics = find('topics'), search = find('teach'), says = find('shelf-says');
@@ -46,8 +48,17 @@ export function Shelf({ rigs, files, take, open, nothing, dark }) {
     list.replaceChildren(...(words.length ? [] : [fromNothing()]), ...shown.map(card));
   }
 
+  // A figure is drawn for whoever comes near it: the first rig that is taken need not wait for those below.
+  const near = new IntersectionObserver((found) => {
+    for (const { target } of found.filter((each) => each.isIntersecting)) {
+      target.src = `/shelf/${target.dataset.of}?theme=${dark() ? 'dark' : 'light'}`;
+      near.unobserve(target);
+    }
+  }, { rootMargin: NEAR });
+
   function card(rig) {
-    const picture = make('img', { src: `/shelf/${rig.name}?theme=${dark() ? 'dark' : 'light'}`, alt: '', loading: 'lazy', decoding: 'async' });
+    const picture = make('img', { 'data-of': rig.name, alt: '', decoding: 'async' });
+    near.observe(picture);
     return make('li', {}, make('button', { type: 'button', class: 'rig-card', 'data-rig': rig.name, onclick: () => take(rig) },
       make('span', { class: 'picture' }, picture), make('b', {}, rig.title), make('i', {}, rig.teaches)));
   }

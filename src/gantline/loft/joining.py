@@ -1,0 +1,44 @@
+"""Many small files of the page sent as one: a style sheet or a script with all that it imports. A browser asks for six
+files at a time; with three scores of them the first figure would wait for ten turns."""
+
+import re
+from collections.abc import Callable
+
+Source = Callable[[str], str]  # the text of a file of the page, by its name
+
+_SHEET = re.compile(r'^@import "([\w.-]+)";\n', re.M)
+_MODULE = re.compile(r"^import \{ ([^}]*) \} from '\./([\w-]+\.js)';\n", re.M)
+_EXPORTED = re.compile(r"^export (?:\{ ([\w, ]+) \};\n|(?=(?:async )?(?:function|class|const) (\w+)))", re.M)
+
+
+def sheet(name: str, source: Source) -> str:
+    """A style sheet with those it imports in their places."""
+    return _SHEET.sub(lambda found: sheet(found[1], source), source(name))
+
+
+def script(name: str, source: Source) -> str:
+    """A module with all that it imports, each once, before whoever needs it, and its names to itself."""
+    whole: dict[str, str] = {}
+    _join(name, source, whole, ())
+    return "".join(whole.values())
+
+
+def _join(name: str, source: Source, whole: dict[str, str], within: tuple[str, ...]) -> None:
+    if name in within:
+        raise ValueError(f"{' imports '.join((*within, name))}: modules of the page need each other in turn")
+    text = source(name)
+    for _, other in _MODULE.findall(text):
+        if other not in whole:
+            _join(other, source, whole, (*within, name))
+    names = ", ".join(one or other for one, other in _EXPORTED.findall(text))
+    body = _EXPORTED.sub("", _MODULE.sub(_taken, text))
+    whole[name] = f"const {_held(name)} = (() => {{\n{body}\nreturn {{ {names} }};\n}})();\n"
+
+
+def _taken(found: "re.Match[str]") -> str:
+    return f"const {{ {found[1].replace(' as ', ': ')} }} = {_held(found[2])};\n"
+
+
+def _held(name: str) -> str:
+    """The name a module's exports go by: `$plate_tag` for `plate_tag.js`."""
+    return "$" + name.removesuffix(".js").replace("-", "_")
