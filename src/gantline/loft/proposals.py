@@ -101,7 +101,9 @@ def _rebuilt(rig: Rig, clash: tuple[Counted, ...]) -> Iterator[Proposal]:
     blocks = [part for part in rig.moving if part.name in names]
     for part in blocks:
         if not part.carries:
-            yield _build(f"Make {part.name} fast aloft", "fixed", part.name)
+            tied = any(part.name in (rope.contacts[0].part, rope.contacts[-1].part) for rope in rig.ropes)
+            ends = " and its end of the rope" if tied else ""
+            yield _build(f"Make {part.name}{ends} fast aloft", "fixed", part.name)
     for part in blocks:
         if part.sheaves:
             wheels = "wheel" if len(part.sheaves) == 1 else "wheels"

@@ -25,13 +25,31 @@ def mend(slip: Slip, wish: Mapping[str, Any]) -> Edited:
 
 
 def _fixed(slip: Slip, sketch: Sketch, name: str) -> tuple[str, str, str]:
-    """A block that moves is made fast aloft."""
+    """A block that moves is made fast aloft; a rope that went from it over a block aloft is made fast to that one."""
     statement = slip.part(name)
     if statement is None or sketch.kind(name) != "moving" or sketch.carries(name):
         raise Refused(f"{name[:40] or 'Nothing'} is no block that moves for itself.")
     start, end = slip.at(statement.keyword.place), slip.after(statement.keyword)
     room = " " if slip.text[end : end + 2].isspace() and len(slip.text[end : end + 2]) == 2 else ""
-    return changed(slip.text, [Change(start, end, f"fixed{room}")]), f"{name} is fast aloft.", name
+    changes, holders = [Change(start, end, f"fixed{room}")], []
+    for rope in slip.statements("rope"):
+        pieces = slip.pieces(rope)
+        for tied, next_ in ((pieces[0], pieces[1]), (pieces[-1], pieces[-2])) if len(pieces) > 2 else ():
+            if [word.text for word in tied] == [name] and (holder := _fixed_wheel(sketch, next_)):
+                first, last = sorted((tied, next_), key=lambda piece: slip.at(piece[0].place))
+                changes.append(Change(slip.at(first[0].place), slip.after(last[-1]), holder))
+                holders.append(holder)
+    text = changed(slip.text, changes)
+    for holder in holders:  # its wheel led nowhere any more
+        text = take_sheave(Slip(text), {"part": holder}).text
+    end_too = f", and so is its rope's end, to {' and '.join(holders)}" if holders else ""
+    return text, f"{name} is fast aloft{end_too}.", name
+
+
+def _fixed_wheel(sketch: Sketch, piece: list[Word]) -> str:
+    """The block aloft over whose wheel a rope goes here; empty where it does not."""
+    name = piece[1].text.partition(".")[0] if len(piece) > 1 and piece[0].text == "over" else ""
+    return name if sketch.kind(name) == "fixed" else ""
 
 
 def _wheel_aloft(slip: Slip, sketch: Sketch, name: str) -> tuple[str, str, str]:

@@ -29,6 +29,13 @@ export function Editing({ store, say, keeper, seeing, found }) {
       if (one.ids.length > 1) return refusing({ do: 'write-in', values: Object.fromEntries(one.ids.map((id) => [id, value])) }, undone);
       return refusing({ do: 'set', target: one.id, value }, undone);
     },
+    // A change of the build that gives the rig an answer, written at once. Gives the part to go on from.
+    async mend(action) {
+      const done = await ask('edit', { text: store.text, action });
+      if (done.refused) say(unquoted(done.refused));
+      else store.write(done.text, done.words, { says: `${done.says} Undo takes it back.`, whole: true });
+      return done.focus;
+    },
     title: (value) => refusing({ do: 'set', target: 'title', value }),
     // What is being tried becomes what is written: one step of Undo.
     async writeIn() {

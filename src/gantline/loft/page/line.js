@@ -6,6 +6,7 @@ const spokenLines = [];
 
 export function Line() {
   const element = find('line'), words = find('line-words');
+  element.tabIndex = -1; // where the focus goes when the word that had it is gone
   let timer = 0, resting = '', hinted = '', said_at = -READ_MS;
 
   function put(said, rest = false) {

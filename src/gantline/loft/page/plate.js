@@ -15,9 +15,9 @@ export function Plate(element, { say, light, store, ghost, words }) {
   const list = make('ul', { class: 'parts', role: 'listbox', 'aria-label': 'Parts of the rig, 0' });
   const givens = make('div', { class: 'dotted-all' });
   const home = make('div', { class: 'plate-doc', role: 'graphics-document document', 'aria-label': 'Plate', 'aria-describedby': 'plate-alt' });
-  const sheet = Sheet(home);
+  const sheet = Sheet(home), why = make('p', { class: 'undrawn' });
   home.append(list, givens);
-  element.replaceChildren(home, told);
+  element.replaceChildren(home, told, why);
   let seen = null, found = new Map(), focused = '', wanted = '', rope = '', tag = null, lit = [], kept = [], another = false, quiet = false;
 
   const write = (done) => store.write(done.text, done.words, { says: done.says, whole: true });
@@ -35,6 +35,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
   function show(given) {
     seen = given && { ...given, parts: withBeam(given) };
     if (reeving.active) return;
+    why.textContent = seen && !seen.svg ? seen.undrawn || '' : '';
     if (!seen?.svg) { sheet.show(''); list.replaceChildren(); givens.replaceChildren(); return; }
     const held = list.contains(document.activeElement) || (wanted !== '' && free());
     sheet.show(seen.svg);

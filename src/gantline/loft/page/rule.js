@@ -65,11 +65,12 @@ export function Rule(given, { tried, tell, take, back, hold }) {
   input.addEventListener('change', hold); // a pin let go: while it is dragged, its rule keeps its width
   const sized = new ResizeObserver(([entry]) => { wide = entry.contentRect.width; paint(); });
   sized.observe(track);
-  function rest() {
-    if (value === from) return;
-    value = from;
-    input.value = from;
+  // The pin where a value tried elsewhere says, or back at the slip's own.
+  function at(next = from) {
+    if (value === next) return;
+    value = next;
+    input.value = next;
     paint();
   }
-  return { element: track, input, rest, end() { sized.disconnect(); } };
+  return { element: track, input, at, end() { sized.disconnect(); } };
 }

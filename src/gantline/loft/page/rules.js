@@ -1,6 +1,7 @@
 // The rules at the foot: a value each, tried by moving a pin and changed by typing over it.
 import { find, make } from './dom.js';
 import { field } from './field.js';
+import { valueOf } from './numbers.js';
 import { Rule } from './rule.js';
 
 
@@ -132,7 +133,7 @@ export function Rules({ store, edit, light, writeIn }) {
       shown.textContent = spaced(value || one.value);
       shown.setAttribute('aria-label', aloud(one, value));
       shown.classList.toggle('trying', Boolean(value));
-      if (!value) rules.get(one.id)?.rest();
+      rules.get(one.id)?.at(value ? valueOf(value.split(' ')[0]) : undefined);
     }
   }
 

@@ -6,9 +6,10 @@ import { Gone, Newest } from './server.js';
 import { touches } from './light.js';
 
 const SLOW_MS = 1000, LONG_MS = 5000;
+const NONE = { impossible: 'where no pull could hold it', slack: 'where a rope was slack', indeterminate: 'where it was not settled' };
 const RESTING = 'Point at anything: it lights up everywhere. Dotted numbers are yours to change.';
 
-export function Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, keeper }) {
+export function Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, mends, keeper }) {
   let seen = null, base = null, told = null, standing = null, failed = 0, when = '', waits = null;
   const see = new Newest('see', heard, trouble), tell = new Newest('account', heardAccount, trouble);
 
@@ -54,6 +55,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     keeper.problems(0);
     paint(asked);
     report(why, mended);
+    mends.seen(seen);
     askAccount();
   }
 
@@ -71,6 +73,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     if (standing) {
       seen = standing;
       paint({}, { line: first.line, text: first.text });
+      mends.seen(seen);
       askAccount();
     } else {
       if (given.svg) { seen = { ...seen, ...given }; plate.show(seen); shine(); } else plate.aged(true);
@@ -95,7 +98,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     document.title = `${seen.title || 'A rig'} - Gantline`;
   }
 
-  const before = () => base?.wheels.find((each) => each.way === store.way)?.says || base?.wheels[0]?.says || '';
+  const before = () => (base && !NONE[base.status] ? base.wheels.find((each) => each.way === store.way)?.says || base.wheels[0]?.says || '' : '');
 
   function heardAccount(given) {
     if (given.problems.length) return;
@@ -106,13 +109,9 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
   }
 
   // A rig without a number: the equation that says why takes the answer's place, and below stands what would mend it.
-  function settle({ steps }) {
-    const below = find('mend');
-    below.hidden = seen.status === 'holds' || seen.status === 'accelerates' || Boolean(seen.answer.formula);
-    if (below.hidden) return;
-    answer.open(steps.filter((step) => step.formula).at(-1)?.formula || '');
-    below.querySelector('p').textContent = steps.find((step) => step.id === 'mend')?.says || steps.at(-1)?.says || '';
-    below.hidden = !below.querySelector('p').textContent;
+  function settle({ steps, proposals }) {
+    mends.show(seen, steps.find((step) => step.id === 'mend')?.says || steps.at(-1)?.says || '', proposals);
+    if (NONE[seen.status] && !seen.answer.formula) answer.open(steps.filter((step) => step.formula).at(-1)?.formula || '');
   }
 
   // One sentence for eye and ear.
@@ -122,7 +121,8 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     if (tried.length) {
       const values = tried.map((one) => `${tried.length > 1 ? `${one.name.toLowerCase()} ` : ''}${store.whatIf.get(one.id).replace(one.unit, one.aloud)}`).join(', ');
       line.words([['Put back', () => store.tell('putBack'), ''], ['Write it in', () => store.tell('writeIn'), 'strong']]);
-      line.say([`What if ${values}:`, `${lower(pull)}${base && pulls(base) !== pull ? `, was ${before()}` : ''}.`], { settled: why.dragged });
+      const was = before() ? `was ${before()}` : NONE[base?.status];
+      line.say([`What if ${values}:`, `${lower(pull)}${base && was && pulls(base) !== pull ? `, ${was}` : ''}.`], { settled: why.dragged });
       return;
     }
     line.words(light.kept ? [['Let go', () => light.letGo()]] : []);
@@ -136,6 +136,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
 
   function empty() {
     seen = base = null;
+    mends.hide();
     card.show([]);
     keeper.problems(0);
     plate.show(BLANK);
@@ -224,10 +225,10 @@ export function pulls(seen) {
   return found && seen.status === 'holds' ? `Pull ${found[1]}` : seen.says.replace(/\.$/, '');
 }
 
-function statusLine({ status, says }) {
+function statusLine({ status, says, svg }) {
   const strong = { impossible: 'No pull can hold this rig.', indeterminate: 'Not settled:', slack: 'Slack:', accelerates: 'It speeds up:' }[status];
   if (!strong) return null;
-  return [strong, status === 'impossible' ? 'It can be drawn, rove and explained; it cannot be held.' : says];
+  return [strong, status === 'impossible' ? `It can be ${svg ? 'drawn, ' : ''}rove and explained; it cannot be held.` : says];
 }
 
 function lower(text) { return text[0].toLowerCase() + text.slice(1); }
