@@ -147,8 +147,8 @@ def added(one: Spent, other: Spent) -> Spent:
 
 def changed(acts: Any) -> str:
     """A script with one sentence of the tutor's own."""
-    step = acts[0].account.steps[1]
-    return f"# A film\n\n## {acts[0].rig.title} {{#{acts[0].key}}}\n\n[{step.id}]\nFollow the rope with your finger.\n"
+    key = acts[0].account.keys[1]
+    return f"# A film\n\n## {acts[0].rig.title} {{#{acts[0].key}}}\n\n[{key}]\nFollow the rope with your finger.\n"
 
 
 def renew(section: str) -> None:

@@ -19,7 +19,11 @@ from gantline.output.film_sound import RATE, Sound
 
 @pytest.fixture(scope="module")
 def film() -> Storyboard:
-    rig, answer = shelf("single-fixed")
+    return film_of("single-fixed")
+
+
+def film_of(name: str) -> Storyboard:
+    rig, answer = shelf(name)
     account = explain(rig, answer)
     assert isinstance(account, Account)
     return board([Act("bell", rig, answer, account)])
@@ -85,6 +89,18 @@ def test_taps_are_read_as_they_were_written(film: Storyboard) -> None:
 )  # fmt: skip
 def test_what_is_no_taps_is_a_problem(film: Storyboard, data: bytes) -> None:
     assert codes(film, data) == ["taps-unreadable"]
+
+
+def test_taps_of_before_steps_were_named_by_their_part_are_read_in_order() -> None:
+    made = film_of("burton-light")
+    paths = [shot.id for shot in made.shots if shot.step and shot.step.id == "path"]
+    assert len(paths) == 2
+    assert all("path:" in name for name in paths)
+    older = record(made, steps=[{"step": "bell/path", "start": 1}, {"step": "bell/path-2", "start": 2}])
+    found, problems = taps.read(json.dumps(older).encode(), made, 9.0)
+    assert problems == ()
+    assert found is not None
+    assert [tap.step for tap in found.steps] == paths
 
 
 def test_steps_that_the_film_has_not_are_problems(film: Storyboard) -> None:

@@ -1,5 +1,7 @@
 """An explanation: steps of one idea each, that cite equations and parts. Nothing here computes a physical quantity."""
 
+from collections import Counter
+
 from msgspec import Struct
 
 from gantline.mechanics import Value
@@ -36,6 +38,13 @@ class Step(Struct, frozen=True):
     seconds: float = 0.0
     pause: float = 0.0
 
+    @property
+    def about(self) -> str:
+        """The part that tells it from its like: that of its relation, else the first in ink; empty for none."""
+        if self.cites:
+            return self.cites[0].rpartition(":")[2]
+        return self.lit[0] if self.lit else ""
+
 
 class WrongAnswer(Struct, frozen=True):
     """What a named wrong rule gives for this rig. `same_as` are the ids of rules that give the same number."""
@@ -58,6 +67,19 @@ class Account(Struct, frozen=True):
     values: tuple[Said, ...]
     result: Value | None
     wrong: WrongAnswer | None = None
+
+    @property
+    def keys(self) -> tuple[str, ...]:
+        """What each step is called in scripts, taps and records, each once: its id; where several have that, with the
+        part it is about (`path:fall`), and where even that is the same, with its number among them (`path:fall:2`)."""
+        counts, made = Counter(step.id for step in self.steps), list[str]()
+        for step in self.steps:
+            stem = f"{step.id}:{step.about}" if counts[step.id] > 1 and step.about else step.id
+            number = 1
+            while (key := stem if number == 1 else f"{stem}:{number}") in made:
+                number += 1
+            made.append(key)
+        return tuple(made)
 
     def line(self, step: Step, spoken: bool = True) -> str:
         """The sentence of a step with its numbers in place, as spoken or as shown."""

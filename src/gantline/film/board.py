@@ -9,7 +9,7 @@ from .storyboard import Act, Kind, Move, Shot, Storyboard
 from .take import card_moves, moves_of
 from .words import HOLD, LEAST, LEVELS, RECAP, TITLE, on_grid, speech
 
-Words = Mapping[tuple[str, str], str]  # (key of the act, step id) -> the tutor's sentence, slots live
+Words = Mapping[tuple[str, str], str]  # (key of the act, key of the step) -> the tutor's sentence, slots live
 _NAMES = {2: "two", 3: "three", 4: "four", 5: "five", 6: "six"}
 
 
@@ -51,18 +51,16 @@ def _card(id: str, kind: Kind, act: int) -> Shot:
 
 
 def _steps(act: Act, number: int, words: Words) -> Iterator[Shot]:
-    seen: dict[str, int] = {}
-    said = [_said(act, step, words) for step in act.account.steps]
+    keys, steps = act.account.keys, act.account.steps
+    said = [_said(act, key, step, words) for key, step in zip(keys, steps, strict=True)]
     all_moves = moves_of(act, [spoken for spoken, _ in said])
-    for step, (spoken, written), moves in zip(act.account.steps, said, all_moves, strict=True):
-        seen[step.id] = seen.get(step.id, 0) + 1
-        id = f"{act.key}/{step.id}" if seen[step.id] == 1 else f"{act.key}/{step.id}-{seen[step.id]}"
-        yield Shot(id, "step", number, step, spoken, written, step.pause, moves, 0.0, 0.0)
+    for key, step, (spoken, written), moves in zip(keys, steps, said, all_moves, strict=True):
+        yield Shot(f"{act.key}/{key}", "step", number, step, spoken, written, step.pause, moves, 0.0, 0.0)
 
 
-def _said(act: Act, step: Step, words: Words) -> tuple[str, str]:
+def _said(act: Act, key: str, step: Step, words: Words) -> tuple[str, str]:
     """The sentence as spoken and as written, the tutor's where there is one."""
-    say = words.get((act.key, step.id), step.say)
+    say = words.get((act.key, key), step.say)
     spoken = {value.key: value.spoken for value in act.account.values}
     shown = {value.key: value.shown for value in act.account.values}
     return say.format_map(spoken), say.format_map(shown)

@@ -17,7 +17,7 @@ def beats(
     rig: Rig, answer: Answer, layout: Layout, account: Account | Refusal, script: Mapping[str, str],
     asked: Question | None,
 ) -> tuple[Beat, ...]:  # fmt: skip
-    """One beat a step; none where no method will do. `script` has the tutor's sentences by step id."""
+    """One beat a step; none where no method will do. `script` has the tutor's sentences by step key."""
     if isinstance(account, Refusal):
         return ()
     ids = [step.id for step in account.steps]
@@ -26,10 +26,10 @@ def beats(
     hauls = next((id for id in ("pay-hand", "pay") if id in ids), "")
     return tuple(
         Beat(
-            step, _say(account, step, script), step.formula or step.formula_text or None,
+            step, _say(account, key, step, script), step.formula or step.formula_text or None,
             _plate(rig, answer, layout, step), step.id == asks, step.id == replies, step.id == hauls,
         )
-        for step in account.steps
+        for key, step in zip(account.keys, account.steps, strict=True)
     )  # fmt: skip
 
 
@@ -39,11 +39,11 @@ def _reply_at(ids: Sequence[str], asks: str) -> str:
     return next((id for id in ("wrong", "solve") if id in after), after[-1] if after else "")
 
 
-def _say(account: Account, step: Step, script: Mapping[str, str]) -> str:
+def _say(account: Account, key: str, step: Step, script: Mapping[str, str]) -> str:
     """The sentence, the tutor's where there is one, with its numbers in place."""
-    if step.id not in script:
+    if key not in script:
         return account.line(step)
-    return script[step.id].format_map({value.key: value.spoken for value in account.values})
+    return script[key].format_map({value.key: value.spoken for value in account.values})
 
 
 def _plate(rig: Rig, answer: Answer, layout: Layout, step: Step) -> Scene:

@@ -18,7 +18,7 @@ from .ways import ways
 from .worked import worked
 
 Solved = tuple[Rig, Answer]
-Script = Mapping[tuple[str, str], str]  # (key of the rig, step id) -> the tutor's sentence, slots live
+Script = Mapping[tuple[str, str], str]  # (key of the rig, key of the step) -> the tutor's sentence, slots live
 
 
 def compose(solved: Sequence[Solved], script: Script | None = None, title: str = "") -> Lesson:
@@ -55,7 +55,7 @@ def _part(key: str, rig: Rig, answer: Answer, script: Script) -> Part:
     all_ways = accounts(rig, answer)
     main, others = all_ways[0], all_ways[1:]
     asked = question(rig, answer, wrong_answers(rig, answer))
-    told = beats(rig, answer, layout, main, {id: say for (of, id), say in script.items() if of == key}, asked)
+    told = beats(rig, answer, layout, main, {step: say for (of, step), say in script.items() if of == key}, asked)
     tried = trial(rig, answer, layout)
     return Part(
         key=key,

@@ -7,7 +7,8 @@ from gantline.film import Act
 from gantline.lesson import Solved, part_key
 from gantline.problems import Problem
 
-from . import script
+from .own_words import RIG_GONE, own_words
+from .script import At, Line, read
 
 
 class NoAccount(Exception):
@@ -29,14 +30,14 @@ def acts(solved: Sequence[Solved]) -> tuple[Act, ...]:
     return tuple(made)
 
 
-def words(made: Sequence[Act], text: str) -> tuple[Mapping[tuple[str, str], str], tuple[Problem, ...]]:
-    """The tutor's own sentences in a script, by act and step; and those that name no number of their account."""
+def words(made: Sequence[Act], text: str, built: Sequence[Line] = ()) -> tuple[Mapping[At, str], tuple[Problem, ...]]:
+    """The tutor's own sentences in a script, by act and step; and what is wrong with others.
+
+    `built` are the sentences that the lesson of this script wrote, where they are known. A script may hold more rigs
+    than the film; what it says of them is no problem where every act has its part of the script.
+    """
     accounts = {act.key: act.account for act in made}
-    own = {(act.key, step.id): set[str]() for act in made for step in act.account.steps}
-    for act in made:
-        for step in act.account.steps:
-            own[act.key, step.id].add(" ".join(step.say.split()))
-    lines = {at: line for at, line in script.read(text).items() if at in own and line.say not in own[at]}
-    problems = script.problems(lines, accounts)
-    bad = {problem.place.line for problem in problems}
-    return {at: line.say for at, line in lines.items() if line.line not in bad}, problems
+    own = own_words(text, accounts, built)
+    whole = accounts.keys() <= {line.rig for line in read(text)}
+    problems = [one for one in own.problems if not (whole and one.code == RIG_GONE)]
+    return own.said, tuple(problems)

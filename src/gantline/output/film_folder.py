@@ -3,7 +3,7 @@
 import os
 import re
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor, as_completed
 from contextlib import contextmanager
 from pathlib import Path
@@ -12,14 +12,15 @@ from threading import local
 from msgspec import Struct
 from msgspec.structs import replace
 
-from gantline.film import FORMATS, Cue, Storyboard, Take, board, captions, chapters, descriptions, takes
+from gantline.film import FORMATS, Act, Cue, Storyboard, Take, board, captions, chapters, descriptions, takes
 from gantline.lesson import Solved
 from gantline.problems import Problem
 
 from . import captions as text
-from . import files, film_acts, film_mux, film_pieces, film_stills, taps, voice
+from . import files, film_acts, film_mux, film_pieces, film_stills, lesson_json, taps, voice
 from .film_pieces import Look, Piece
 from .narration import TAPS, Narrated, Narration, narrated
+from .script import At
 
 FILM, SCRIPT = "film", "script.md"
 CORES = 2
@@ -52,11 +53,17 @@ def cut(
     """
     made = film_acts.acts(solved)
     read_from = script or (folder / SCRIPT if (folder / SCRIPT).is_file() else None)
-    text_there = read_from.read_bytes().decode("utf-8", "replace") if read_from else ""
-    words, wrong = film_acts.words(made, text_there)
+    words, wrong = _words_in(made, read_from) if read_from else ({}, ())
     told = narrated(board(made, words, level, title), narration or Narration())
     done = build(told, folder, look, cache or kept_shots(), progress)
     return replace(done, problems=wrong + done.problems, script=str(read_from) if wrong else "")
+
+
+def _words_in(made: Sequence[Act], path: Path) -> tuple[Mapping[At, str], tuple[Problem, ...]]:
+    """The tutor's own sentences in a script; what a lesson wrote there itself is told by the record beside it."""
+    record = path.with_name(lesson_json.NAME)
+    built = lesson_json.built(record.read_bytes()) if record.is_file() else ()
+    return film_acts.words(made, path.read_bytes().decode("utf-8", "replace"), built)
 
 
 def kept_shots() -> Path:

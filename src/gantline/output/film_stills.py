@@ -18,7 +18,7 @@ def make(takes: Sequence[Take], look: Look, cache: Path) -> dict[str, files.Cont
     made: dict[str, files.Content] = {}
     shown = []
     for number, take in enumerate(takes):
-        name = f"stills/{number:02}-{take.shot.id.replace('/', '-')}"
+        name = f"stills/{number:02}-{_plain(take.shot.id)}"
         made[f"{name}.svg"] = film_svg.write(take.still, look.theme, fonts=True).encode("utf-8")
         path = _pixels(take.still, look, cache)
         made[f"{name}.png"] = path
@@ -26,6 +26,11 @@ def make(takes: Sequence[Take], look: Look, cache: Path) -> dict[str, files.Cont
     made["poster.png"] = shown[0]
     made["contact-sheet.png"] = _sheet(shown, look)
     return made
+
+
+def _plain(id: str) -> str:
+    """A shot's id as a file may be called anywhere."""
+    return id.replace("/", "-").replace(":", "-")
 
 
 def _pixels(picture: Picture, look: Look, cache: Path) -> Path:

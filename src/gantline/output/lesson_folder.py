@@ -10,8 +10,9 @@ from gantline.lesson import Lesson, Solved, compose
 from gantline.problems import Problem
 
 from . import files, html, lesson_json, pdf, png, script, svg
+from .own_words import Own, own_words
 
-PAGE, SCRIPT, PRINT, RECORD = "index.html", "script.md", "worked.pdf", "lesson.json"
+PAGE, SCRIPT, PRINT, RECORD = "index.html", "script.md", "worked.pdf", lesson_json.NAME
 PICTURE_WIDTH = 1200  # px
 Progress = Callable[[str], None]
 
@@ -27,17 +28,16 @@ class Made(Struct, frozen=True):
 def build(solved: Sequence[Solved], folder: Path, progress: Progress | None = None, title: str = "") -> Made:
     """Builds the lesson over solved rigs. Sentences the tutor changed in the script are kept and used.
 
-    A sentence that names no number of its account is left in the script, said as a problem, and not used. Raises
-    OSError where the folder cannot be written, files.Busy while another build writes it, NotDrawable for a rig
-    without a figure, ImportError where an optional library is missing.
+    A sentence that names no number of its account, or whose step has gone, is left in the script, said as a problem,
+    and not used. Raises OSError where the folder cannot be written, files.Busy while another build writes it,
+    NotDrawable for a rig without a figure, ImportError where an optional library is missing.
     """
     tell = progress or (lambda _: None)
     tell("composing")
     lesson = compose(solved, title=title)
     tutor = _tutor(lesson, folder)
-    own = tutor.lines
-    if own:
-        lesson = compose(solved, {at: line.say for at, line in own.items()}, title)
+    if tutor.own.said:
+        lesson = compose(solved, tutor.own.said, title)
     made = {PAGE: html.write(lesson).encode("utf-8")}
     tell("figures")
     made |= _figures(lesson)
@@ -47,29 +47,26 @@ def build(solved: Sequence[Solved], folder: Path, progress: Progress | None = No
     made[RECORD] = lesson_json.write(lesson, made)
     tell("writing")
     done = files.build(folder, made, merged=(SCRIPT,) if tutor.whole else ())
-    return Made(done.folder / PAGE, done.kept, tutor.problems)
+    return Made(done.folder / PAGE, done.kept, tutor.own.problems)
 
 
 class _Tutor(Struct, frozen=True):
-    """What the tutor wrote: sentences to use, problems with others, the new script, and whether all is in it."""
+    """What the tutor wrote, the new script, and whether all is in it."""
 
-    lines: dict[tuple[str, str], script.Line]
-    problems: tuple[Problem, ...]
+    own: Own
     script: bytes
     whole: bool
 
 
 def _tutor(lesson: Lesson, folder: Path) -> _Tutor:
-    old = _read(folder / SCRIPT).decode("utf-8", "replace")
-    fresh = {at: say for part in lesson.parts for at, say in script.sentences(part).items()}
-    made = lesson_json.made(_read(folder / RECORD))
-    lines = {at: line for at, line in script.edited(old, {**fresh, **made}).items() if at in fresh}
     accounts = {part.key: part.account for part in lesson.parts if isinstance(part.account, Account)}
-    wrong = script.problems(lines, accounts)
-    bad = {problem.place.line for problem in wrong}
-    text = script.write(lesson, {at: line.say for at, line in lines.items()})
-    said = {at: line for at, line in lines.items() if line.line not in bad}
-    return _Tutor(said, wrong, text.encode("utf-8", "replace"), script.keeps(old, text, made.values()))
+    old, built = _read(folder / SCRIPT).decode("utf-8", "replace"), lesson_json.built(_read(folder / RECORD))
+    own = own_words(old, accounts, built)
+    text = script.write(lesson, own.lines, own.kept)
+    whole = script.keeps(old, text, [line.say for line in built])
+    if whole:  # then problems point at the lines of the script as it is written now
+        own = own_words(text, accounts)
+    return _Tutor(own, text.encode("utf-8", "replace"), whole)
 
 
 def _read(path: Path) -> bytes:

@@ -10,9 +10,10 @@ from gantline.lesson import Lesson, Part, Sight
 
 from .files import digest
 from .record import account_record, answer_record
+from .script import Line
 from .trial_record import quantity, trial_record
 
-FORMAT = "gantline-lesson/1"
+FORMAT, NAME = "gantline-lesson/1", "lesson.json"
 
 
 def write(lesson: Lesson, files: Mapping[str, bytes]) -> bytes:
@@ -26,16 +27,16 @@ def write(lesson: Lesson, files: Mapping[str, bytes]) -> bytes:
     return (json.dumps(record, indent=1, ensure_ascii=False) + "\n").encode("utf-8", "replace")
 
 
-def made(data: bytes) -> dict[tuple[str, str], str]:
-    """The sentences that the build behind a `lesson.json` wrote, by rig and step; empty where it cannot be read."""
+def built(data: bytes) -> tuple[Line, ...]:
+    """The sentences that the build behind a `lesson.json` wrote; none where it cannot be read."""
     try:
-        return {
-            (rig["key"], step["id"]): str(step["frame"])
+        return tuple(
+            Line(str(rig["key"]), str(step.get("key", step["id"])), str(step["frame"]))
             for rig in json.loads(data)["rigs"]
             for step in rig["account"].get("steps", ())
-        }
+        )
     except (ValueError, KeyError, TypeError, AttributeError):
-        return {}
+        return ()
 
 
 def _rig(part: Part) -> dict[str, Any]:

@@ -140,7 +140,7 @@ def account_record(title: str, account: Account | Refusal, others: Sequence[Acco
     record: Record = {"format": ACCOUNT_FORMAT, "title": title, **_method(account)}
     if isinstance(account, Account):
         record |= {
-            "steps": [_step(account, step) for step in account.steps],
+            "steps": [_step(account, key, step) for key, step in zip(account.keys, account.steps, strict=True)],
             "result": quantity(account.result),
             "wrong": account.wrong and _wrong(account.wrong),
         }
@@ -159,8 +159,9 @@ def _method(account: Account | Refusal) -> Record:
     return {"method": account.method, "name": account.name, "accepted": reason is None, "reason": reason}
 
 
-def _step(account: Account, step: Step) -> Record:
+def _step(account: Account, key: str, step: Step) -> Record:
     return {
+        "key": key,
         "id": step.id,
         "idea": step.idea,
         "say": account.line(step),

@@ -1,7 +1,8 @@
 """`taps.json`: where each step begins in a recording, to read, to write, and to look through before it is used."""
 
 import json
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from gantline.film import Storyboard, Tap, Taps
@@ -28,7 +29,8 @@ def read(data: bytes, board: Storyboard, seconds: float) -> tuple[Taps | None, t
         record = json.loads(data)
         if record["format"] != FORMAT:
             raise ValueError(f"its format is {record['format']!r}")
-        taps = Taps(seconds, tuple(map(_tap, record["steps"])))
+        older = _older_names(board)
+        taps = Taps(seconds, tuple(_tap(each, older) for each in record["steps"]))
     except (ValueError, KeyError, TypeError, AttributeError, RecursionError) as error:
         return None, (_not_taps(error),)
     problems = tuple(_problems(taps, board))
@@ -46,13 +48,25 @@ def table(board: Storyboard, taps: Taps) -> str:
     return "\n".join(rows)
 
 
-def _tap(record: Any) -> Tap:
+def _older_names(board: Storyboard) -> dict[str, str]:
+    """What steps of one id were called before their names said what they are about: path, path-2, in their order."""
+    found: dict[str, str] = {}
+    seen = Counter[str]()
+    for shot in board.shots:
+        if shot.step:
+            stem = f"{board.acts[shot.act].key}/{shot.step.id}"
+            seen[stem] += 1
+            found[stem if seen[stem] == 1 else f"{stem}-{seen[stem]}"] = shot.id
+    return found | {shot.id: shot.id for shot in board.shots}
+
+
+def _tap(record: Any, older: Mapping[str, str]) -> Tap:
     step, start, says, doubt = record["step"], record["start"], record.get("says", ""), record.get("doubt", "")
     if not all(isinstance(words, str) for words in (step, says, doubt)):
         raise TypeError("a step has a name and a sentence")
     if isinstance(start, bool) or not isinstance(start, int | float) or not 0 <= start < 1e6:
         raise ValueError(f"{start!r} is no start in seconds")
-    return Tap(step, float(start), says, doubt)
+    return Tap(older.get(step, step), float(start), says, doubt)
 
 
 def _not_taps(error: Exception) -> Problem:
