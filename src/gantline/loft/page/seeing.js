@@ -131,7 +131,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     if (why.says) line.say(why.whole ? why.says : `${why.says} ${pull}.`, { settled: why.dragged });
     else if (mended) line.say(`No problems left. ${pull}.`);
     else if (why.typed) line.say(status || `${pull}.`, { settled: true });
-    else if (status || !why.quiet) line.back();
+    else if (why.opened || !why.quiet) line.back();
   }
 
   function empty() {
