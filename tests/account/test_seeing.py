@@ -39,7 +39,7 @@ def test_the_sentences_say_the_trials_numbers() -> None:
     assert own.raising is not None
     assert own.lowering is not None
     assert own.leaves_floor is not None
-    assert f"leaves the floor after {1000 * own.leaves_floor:.2f} mm" in told
+    assert f"leaves the floor after {1000 * own.leaves_floor:.1f} mm" in told
     assert f"{degrees(own.raising.tilt['lower']):.1f} degrees askew, the side of your hand up" in told
     assert f"you pull {own.raising.effort:.2f} N" in told
     assert "perfect wheels would need 2.625 N" in told

@@ -122,11 +122,11 @@ def test_the_screen_says_it_in_words_and_as_a_table(capsys: Any) -> None:
     assert done.status == 0
     lines = done.out.splitlines()
     assert lines[0] == "Flour bag beside the blackboard"
-    assert "The floor lets go of the bag after 5.11 mm of rope." in done.out
-    assert "3.17 degrees askew, its right-hand side higher." in " ".join(lines)
-    assert "  0.08 mm  lower.1  turns back in its block" in lines
+    assert "The floor lets go of the bag after 5.1 mm of rope." in done.out
+    assert "3.2 degrees askew, its right-hand side higher." in " ".join(lines)
+    assert "  0.1 mm  lower.1  turns back in its block" in lines
     table = lines.index("   hand    pull  lower tilts  lower.1, mm  lower.2, mm  bag, mm")
-    assert lines[table + 1].split() == ["10", "mm", "3.36", "N", "3.17°", "−0.2", "2.6", "1.3"]
+    assert lines[table + 1].split() == ["10", "mm", "3.36", "N", "3.2°", "−0.2", "2.6", "1.3"]
     assert lines[-1] == "  start: load on the floor, no tilt, rope just taut"
     assert max(map(len, lines)) <= 100
 

@@ -7,7 +7,7 @@ from .account import Account, Refusal, Said, Step, WrongAnswer
 if TYPE_CHECKING:
     from .cautioning import Caution, cautions
     from .explaining import accepts, accounts, explain
-    from .measuring import LONG, Measure, measure, near, said, same
+    from .measuring import LONG, Measure, measure, near, said
     from .methods import METHODS
     from .phrases.en import METHOD_NAMES, seconds, spoken, spoken_words
     from .seeing import READ_AT, Remedy, Seen, seen
@@ -22,7 +22,7 @@ _LAZY = {
     "assumed_says": "trials", "ending_says": "trials", "forces_said": "trials", "millimetres": "trials",
     "trial_says": "trials",
     "accepts": "explaining", "accounts": "explaining", "cautions": "cautioning", "explain": "explaining",
-    "measure": "measuring", "near": "measuring", "said": "measuring", "same": "measuring", "seconds": "phrases.en",
+    "measure": "measuring", "near": "measuring", "said": "measuring", "seconds": "phrases.en",
     "spoken": "phrases.en", "spoken_words": "phrases.en", "verdict": "status",
     "wrong_answers": "wrong",
 }  # fmt: skip
@@ -41,6 +41,6 @@ def __getattr__(name: str) -> Any:
 __all__ = [
     "LONG", "METHODS", "METHOD_NAMES", "READ_AT", "WRONG_RULES", "Account", "Caution", "Measure", "Refusal",
     "Remedy", "Said", "Seen", "Step", "WrongAnswer", "accepts", "accounts", "assumed_says", "cautions",
-    "ending_says", "explain", "forces_said", "measure", "millimetres", "near", "said", "same", "seconds", "seen",
+    "ending_says", "explain", "forces_said", "measure", "millimetres", "near", "said", "seconds", "seen",
     "spoken", "spoken_words", "trial_says", "verdict", "wrong_answers",
 ]  # fmt: skip

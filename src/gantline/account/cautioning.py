@@ -78,7 +78,7 @@ def _beam(rig: Rig, answer: Answer) -> str:
     most, name = max(forces)
     when = " while raising" if regime.way == "raising" else ""
     return (
-        f"The fixing carries load, blocks and pull together: {measure(rig, most, 'N', 3).near} at {name}{when}. Lift a "
+        f"The fixing carries load, blocks and pull together: {measure(rig, most, 'N').near} at {name}{when}. Lift a "
         "few centimetres first, and wait. No screw hook in a ceiling tile, no door frame, no shelf."
     )
 

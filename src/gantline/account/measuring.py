@@ -5,7 +5,7 @@ from fractions import Fraction
 from msgspec import Struct
 
 from gantline.mechanics import Value
-from gantline.quantity import Equation, Formula, Number, Sum, numeral
+from gantline.quantity import DIGITS, Equation, Formula, Number, Sum, exactly, numeral
 from gantline.rig import Rig, shown_unit
 
 LONG = 16  # characters of an exact number with its unit past which only the rounded one is shown
@@ -13,7 +13,8 @@ _ASCII = {"m/s²": "m/s2"}
 
 
 class Measure(Struct, frozen=True):
-    """`exact` is the number in lowest terms, `near` rounded (the same where that is short), both with the unit."""
+    """`near` is the number as it is shown everywhere; `exact` loses nothing: the same where that is short, else in
+    full or in lowest terms, for where a solution gives the exact number first. Both with the unit."""
 
     exact: str
     near: str
@@ -26,7 +27,7 @@ class Measure(Struct, frozen=True):
         return self.exact == self.near
 
 
-def measure(rig: Rig, number: Fraction, unit: str, digits: int = 4) -> Measure:
+def measure(rig: Rig, number: Fraction, unit: str, digits: int = DIGITS) -> Measure:
     """A number in SI, in the unit the file's reader sees. `unit` is an SI unit, "1" for a bare number.
 
     `digits` are the significant ones of the short form where it has to be rounded.
@@ -35,14 +36,7 @@ def measure(rig: Rig, number: Fraction, unit: str, digits: int = 4) -> Measure:
     inside = number / shown.factor if shown else number
     name = "" if unit == "1" else f"\u00a0{shown.name if shown else unit}"
     name = name.replace("m/s2", "m/s²")
-    short = numeral(inside, digits)
-    exact = short if same(short, inside) else str(inside).replace("-", "−")
-    return Measure(exact + name, short + name, inside, name.strip())
-
-
-def same(shown: str, number: Fraction) -> bool:
-    """Whether a numeral says the number exactly."""
-    return Fraction(shown.replace("−", "-")) == number
+    return Measure(exactly(inside) + name, numeral(inside, digits) + name, inside, name.strip())
 
 
 def near(rig: Rig, value: Value | None) -> str:

@@ -11,6 +11,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from gantline.mechanics import Steady, Trial, steady, trial
+from gantline.quantity import tenths
 from gantline.rig import Cord, Given, Moving, Rig, Sheave, StandIn, stand_in, with_sheaves
 
 from .phrases import en
@@ -135,7 +136,7 @@ def _dips(found: Trial) -> bool:
 
 
 def _angle(angle: float) -> str:
-    return f"{abs(angle):.1f} degrees"
+    return f"{tenths(abs(angle))} degrees"
 
 
 # -- what makes it smaller --------------------------------------------------------------------------------------------

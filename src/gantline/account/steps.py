@@ -8,7 +8,7 @@ from gantline.quantity import Equation, Formula, Number, Product, Quotient, Sum,
 from gantline.rig import Moving
 
 from .facts import Body, Facts
-from .numbers import places_for, round_half_up
+from .numbers import numeral
 from .phrases import en
 from .tags import tags
 from .writing import Writer
@@ -57,12 +57,10 @@ def size(value: Value | None) -> Value | None:
 
 
 def plain_ratio(writer: Writer, key: str) -> None:
-    """Says a ratio with two digits where that is near enough."""
+    """Says a bare ratio with two digits where that is near enough: nearly 3.9 is a gain to remember, and said so."""
     number = writer.shown_number(key) if writer.knows(key) else None
-    if number is not None and number.denominator != 1:
-        places = places_for(number, 2)
-        if abs(round_half_up(number, places) - number) * 50 <= abs(number):
-            writer.set_places(key, places)
+    if number is not None and number.denominator != 1 and abs(numeral(number, 2).off) * 50 <= 1:
+        writer.set_digits(key, 2)
 
 
 def own_block(facts: Facts) -> Moving | None:
@@ -111,7 +109,7 @@ def asked_letter(facts: Facts) -> Symbol | None:
 
 
 def tell_total(writer: Writer, body: Body) -> None:
-    """The weights in the bag together, said so that they add up."""
+    """The weights in the bag together."""
     weights = writer.facts.body_weights(body)
     numbers = [value.number for _, value in weights if value.number is not None]
     if len(numbers) < len(weights) or not weights:
@@ -235,7 +233,7 @@ def multiple_word(value: Value) -> str:
     number = value.number
     if number is None:
         return en.spoken(value.formula) if value.formula is not None else ""
-    return en.count(int(number)) if number.denominator == 1 else en.fraction(number) or f"{float(number):.3g}"
+    return en.count(int(number)) if number.denominator == 1 else en.fraction(number) or numeral(number).text
 
 
 def work(writer: Writer) -> None:

@@ -4,6 +4,7 @@ from fractions import Fraction
 from math import degrees
 
 from gantline.mechanics import Value, steady
+from gantline.quantity import tenths, value_of
 from gantline.rig import Moving
 
 from .facts import Facts
@@ -20,7 +21,7 @@ def tips(writer: Writer) -> None:
         return
     found = steady(facts.rig)
     tilt = degrees(found.raising.tilt.get(block.name, 0.0)) if found.raising else 0.0
-    angle = Fraction(round(10 * abs(tilt)), 10)
+    angle = value_of(tenths(abs(tilt)))
     if found.setup is None or angle < _LEAST:
         return
     writer.tell(tilt=Value(angle, "deg", None))

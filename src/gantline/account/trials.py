@@ -1,17 +1,16 @@
 """What is seen when a rig is tried, in sentences; and what was assumed for it."""
 
 from collections.abc import Sequence
-from fractions import Fraction
 from math import degrees
 
 from gantline.mechanics import Assumed, Ending, Steady, Trial
-from gantline.quantity import numeral
+from gantline.quantity import numeral, tenths, value_of
 from gantline.rig import Rig, shown_unit
 
 from .phrases.en import joined
 from .phrases.en.trials import ASSUMED, ENDINGS, FOLLOWED, KINDS
 
-_LEVEL = 0.005  # degrees: a tilt below it is none that anybody sees
+_LEVEL = 0.05  # degrees: a tilt below it is none that a protractor shows
 
 
 def trial_says(rig: Rig, trial: Trial) -> str:
@@ -38,8 +37,8 @@ def assumed_says(trial: Trial) -> tuple[str, ...]:
 
 
 def millimetres(way: float) -> str:
-    """A length as a ruler would read it: two decimals at most."""
-    return _number(round(1000 * way, 2), "mm")
+    """A length as a ruler would read it: to a tenth of a millimetre."""
+    return f"{numeral(value_of(tenths(1000 * way)))} mm"
 
 
 def _assumed(one: Assumed) -> str:
@@ -77,7 +76,7 @@ def _tilts(state: Steady) -> list[str]:
     said = []
     for block, tilt in state.tilt.items():
         angle = degrees(tilt)
-        side, shown = ("right" if angle > 0 else "left"), _number(round(abs(angle), 2), "degrees")
+        side, shown = ("right" if angle > 0 else "left"), f"{tenths(abs(angle))} degrees"
         said.append(FOLLOWED["tilt" if abs(angle) > _LEVEL else "level"].format(block=block, tilt=shown, side=side))
     return said
 
@@ -88,7 +87,7 @@ def _force(rig: Rig, force: float) -> str:
 
 
 def _number(value: float, unit: str) -> str:
-    return f"{numeral(Fraction(value).limit_denominator(10**9), 3)} {unit}"
+    return f"{numeral(value)} {unit}"
 
 
 def forces_said(rig: Rig, forces: Sequence[float]) -> list[str]:

@@ -5,13 +5,13 @@ from collections.abc import Collection, Iterable, Mapping
 from fractions import Fraction
 
 from gantline.mechanics import Value
-from gantline.quantity import UNITS, Equation, Formula, Number, Unit, text
+from gantline.quantity import DIGITS, UNITS, Equation, Formula, Number, Unit, telling_digits, text
 from gantline.rig import shown_unit
 
 from .account import Account, Said, Step, WrongAnswer
 from .facts import Facts
 from .naming import roles
-from .numbers import Numeral, common_places, numeral, telling_places
+from .numbers import Numeral, adds_up, numeral
 from .phrases import en
 from .phrases.en import Frame, Noun
 
@@ -37,7 +37,8 @@ class Writer:
         self.words: dict[str, str | Noun] = {}  # words that any frame may use
         self.part_key: dict[str, str] = {}  # part -> the key its weight is told under
         self._values: dict[str, Value] = {}
-        self._places: dict[str, int] = {}
+        self._digits: dict[str, int] = {}
+        self._rounded: set[str] = set()  # totals that their terms, as said, miss by a little
 
     # -- numbers ----------------------------------------------------------------------------------------------------
 
@@ -47,22 +48,16 @@ class Writer:
             if found is not None:
                 self._values[key] = Value(found, "1", None) if isinstance(found, Fraction) else found
 
-    def add_up(self, terms: Iterable[str], total: str) -> bool:
-        """Says the terms and their total with so many decimals that they add up as said; whether that can be done."""
-        keys = (*terms, total)
-        numbers = [self.shown_number(key) for key in keys]
-        if any(number is None for number in numbers):
-            return False
-        known = [number for number in numbers if number is not None]
-        places = common_places(known[:-1], known[-1])
-        if places is not None:
-            self._places |= {key: max(places, self._places.get(key, 0)) for key in keys}
-        return places is not None
+    def add_up(self, terms: Iterable[str], total: str) -> None:
+        """Says `about` to a total that a hearer would miss by adding the terms as they are written."""
+        known = [number for key in (*terms, total) if (number := self.shown_number(key)) is not None]
+        if not adds_up(known[:-1], known[-1]):
+            self._rounded.add(total)
 
     def keep_apart(self, *keys: str) -> None:
-        """Says different numbers so that they sound different."""
+        """Says different numbers so that they sound different: with more digits where the usual ones hide it."""
         numbers = [number for key in keys if (number := self.shown_number(key)) is not None]
-        self._places |= dict.fromkeys(keys, telling_places(numbers))
+        self._digits |= dict.fromkeys(keys, telling_digits(numbers))
 
     @property
     def values(self) -> tuple[Value, ...]:
@@ -72,15 +67,14 @@ class Writer:
     def knows(self, key: str) -> bool:
         return key in self._values
 
-    def set_places(self, key: str, places: int) -> None:
-        """Says a number with so many decimals."""
-        self._places[key] = places
+    def set_digits(self, key: str, digits: int) -> None:
+        """Says a number with so many significant digits."""
+        self._digits[key] = digits
 
     def mark(self, value: Value) -> str:
         """A value as it stands beside a part of the figure."""
         self.tell(_mark=value)
-        self._places.pop("_mark", None)
-        return self._said("_mark", "").shown
+        return self._shown("_mark")
 
     def shown_number(self, key: str) -> Fraction | None:
         """The number in the unit a reader sees."""
@@ -104,32 +98,40 @@ class Writer:
 
     def numeral(self, key: str) -> Numeral | None:
         number = self.shown_number(key)
-        return numeral(number, self._places.get(key)) if number is not None else None
+        return numeral(number, self._digits.get(key, DIGITS)) if number is not None else None
 
     def number(self, key: str) -> Number:
         """A told value as the number that ends an equation, written as the sentence says it."""
         value = self._values[key]
         assert value.number is not None
-        return Number(value.number, self._said(key, "").shown)
+        return Number(value.number, self._shown(key))
 
     def equation(self, *sides: Formula, key: str = "") -> Equation:
         """An equation that ends in a told value, where that has a number."""
         known = key in self._values and self._values[key].number is not None
         return Equation((*sides, self.number(key)) if known else sides)
 
+    def _shown(self, key: str, bare: bool = False) -> str:
+        """A told value as it is written, with its unit unless it stands `bare`; its letters where it has no number."""
+        value, figure = self._values[key], self.numeral(key)
+        if figure is None:
+            assert value.formula is not None
+            return text(value.formula)
+        name = self.unit(value).name
+        return figure.text if bare or not name else f"{figure.text}{'°' if name == 'deg' else f' {name}'}"
+
     def _said(self, key: str, style: str) -> Said:
         value, figure, number = self._values[key], self.numeral(key), self.shown_number(key)
         name = f"{key}_{style}" if style else key
         if figure is None or number is None:
-            letters = value.formula
-            assert letters is not None
-            return Said(name, value, en.spoken(letters), text(letters))
+            assert value.formula is not None
+            return Said(name, value, en.spoken(value.formula), self._shown(key))
         unit = self.unit(value)
         bare = style == "bare" or not unit.name
         spoken = figure.text if bare else en.measured(figure, number, unit)
-        hedge = en.hedge(figure) if style == "near" else "about " if style == "rough" else ""
-        shown = figure.text if bare else f"{figure.text}°" if unit.name == "deg" else f"{figure.text} {unit.name}"
-        return Said(name, value, hedge + spoken, hedge + shown)
+        rough = style == "rough" or key in self._rounded
+        hedge = en.ABOUT if rough else en.hedge(figure) if style == "near" else ""
+        return Said(name, value, hedge + spoken, hedge + self._shown(key, bare))
 
     # -- steps ------------------------------------------------------------------------------------------------------
 

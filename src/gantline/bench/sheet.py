@@ -6,6 +6,7 @@ from msgspec import Struct
 
 from gantline.account import Caution
 from gantline.figure import NotDrawable, Scene, draw
+from gantline.quantity import tenths
 
 from . import words
 from .anchors import HANGER_ON
@@ -185,8 +186,10 @@ def _unmeasured(seen: Seen) -> str:
 
 def _tilt(tilt: Tilt) -> str:
     raising, lowering = tilt.raising or 0.0, tilt.lowering
-    says = f"{tilt.block} tips {abs(raising):.1f}° while raising, its {_side(raising)} side up"
-    return says if lowering is None else f"{says}, and {abs(lowering):.1f}° letting down, its {_side(lowering)} side up"
+    says = f"{tilt.block} tips {tenths(abs(raising))}° while raising, its {_side(raising)} side up"
+    if lowering is None:
+        return says
+    return f"{says}, and {tenths(abs(lowering))}° letting down, its {_side(lowering)} side up"
 
 
 def _side(tilt: float) -> str:

@@ -24,9 +24,9 @@ SNAP = "A taut cord that parts flies back: stand out of its line, and protect yo
 ASSUMED_LOSS = "The losses are typical, not measured for the set in use."
 
 
-def in_unit(number: Fraction, unit: str, digits: int = 3) -> str:
+def in_unit(number: Fraction, unit: str) -> str:
     """A number in SI, in that unit, with its name after a space that does not break."""
-    return f"{numeral(number / UNITS[unit].factor, digits)}\u00a0{unit}"
+    return f"{numeral(number / UNITS[unit].factor)}\u00a0{unit}"
 
 
 def newtons(number: Fraction, digits: int = 3) -> str:
@@ -34,7 +34,7 @@ def newtons(number: Fraction, digits: int = 3) -> str:
 
 
 def fixed(number: Fraction, digits: int = 3) -> str:
-    """So many significant digits, zeros at the end as well; a minus as −."""
+    """So many significant digits, zeros at the end as well, as a scale or a rule is read; a minus as −."""
     shown = f"{float(number):#.{digits}g}".rstrip(".")
     if "e" in shown:
         shown = f"{float(number):.0f}"
@@ -52,17 +52,17 @@ def metres(number: Fraction) -> str:
 
 def kilograms(number: Fraction) -> str:
     """A mass: grams below a kilogram."""
-    return in_unit(number, "g", 4) if number < 1 else in_unit(number, "kg", 4)
+    return in_unit(number, "g") if number < 1 else in_unit(number, "kg")
 
 
 def given(value: Given) -> str:
     """A given as its file writes it."""
     assert value.number is not None
-    return in_unit(value.number, value.unit, 4)
+    return in_unit(value.number, value.unit)
 
 
 def percent(number: Fraction) -> str:
-    return f"{numeral(number * 100, 3)}\u00a0%"
+    return f"{numeral(number * 100)}\u00a0%"
 
 
 def sentence(says: str) -> str:

@@ -4,7 +4,7 @@ from fractions import Fraction
 from math import degrees
 
 from gantline.mechanics import Answer, steady
-from gantline.quantity import numeral
+from gantline.quantity import numeral, tenths
 from gantline.rig import Contact, Fixed, Given, Moving, Rig, Rope, shown_unit
 
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -119,12 +119,12 @@ def _pulls(rig: Rig, answer: Answer) -> str:
 
 def _newtons(rig: Rig, number: Fraction) -> str:
     shown = shown_unit(rig, "N")
-    return f"{numeral(number / shown.factor if shown else number, 3)} {shown.name if shown else 'N'}"
+    return f"{numeral(number / shown.factor if shown else number)} {shown.name if shown else 'N'}"
 
 
 def _ways(rig: Rig, answer: Answer) -> str:
     ratio = answer.velocity_ratio.number if answer.velocity_ratio else None
-    return f"The hand takes up {numeral(abs(ratio), 3)} times the way of the load." if ratio is not None else ""
+    return f"The hand takes up {numeral(abs(ratio))} times the way of the load." if ratio is not None else ""
 
 
 def _count(rig: Rig, answer: Answer) -> str:
@@ -137,7 +137,7 @@ def _work(rig: Rig, answer: Answer) -> str:
     work = answer.ideal.work if answer.regimes else None
     if work is None or work.put_in is None or work.put_in.number is None or work.out.number is None:
         return ""
-    return f"{numeral(work.put_in.number, 3)} J are put in and {numeral(work.out.number, 3)} J gained."
+    return f"{numeral(work.put_in.number)} J are put in and {numeral(work.out.number)} J gained."
 
 
 def _speeds(rig: Rig, answer: Answer) -> str:
@@ -147,7 +147,7 @@ def _speeds(rig: Rig, answer: Answer) -> str:
         number = motion.acceleration.number if motion.acceleration else None
         if number is not None:
             words.append(
-                f"{motion.name} speeds up {'upward' if number > 0 else 'downward'} at {numeral(abs(number), 3)} m/s2"
+                f"{motion.name} speeds up {'upward' if number > 0 else 'downward'} at {numeral(abs(number))} m/s2"
             )
     return ", ".join(words).capitalize() + "." if words else ""
 
@@ -156,10 +156,10 @@ def _tilts(rig: Rig, answer: Answer) -> str:
     """The steady tilt of every block that tips, raising."""
     found = steady(rig).raising
     tilts = found.tilt if found else {}
-    said = [
-        f"While raising, {name} tips {abs(degrees(tilt)):.1f} degrees, its {'right' if tilt > 0 else 'left'} side up."
-        for name, tilt in tilts.items() if abs(degrees(tilt)) >= 0.05
-    ]  # fmt: skip
+    said = []
+    for name, tilt in tilts.items():
+        angle, side = tenths(abs(degrees(tilt))), "right" if tilt > 0 else "left"
+        said += [f"While raising, {name} tips {angle} degrees, its {side} side up."] if float(angle) else []
     return " ".join(said)
 
 

@@ -60,15 +60,15 @@ class Plate:
     def given(self, given: Given) -> str:
         return self.amount(given.number or Fraction(0), "kg" if given.kind == "mass" else "N")
 
-    def amount(self, number: Fraction, unit: str, digits: int = 3) -> str:
+    def amount(self, number: Fraction, unit: str) -> str:
         """A number of this SI unit as the reader's unit has it: 90 N, 16 lbf."""
         shown = shown_unit(self.rig, unit)
         name = shown.name if shown else unit
-        return f"{numeral(number / shown.factor if shown else number, digits)}\u00a0{name}"
+        return f"{numeral(number / shown.factor if shown else number)}\u00a0{name}"
 
-    def value(self, value: Value | None, digits: int = 3) -> str:
+    def value(self, value: Value | None) -> str:
         """A computed value with its unit; empty where it is unknown."""
-        return "" if value is None or value.number is None else self.amount(value.number, value.unit, digits)
+        return "" if value is None or value.number is None else self.amount(value.number, value.unit)
 
     def draw_rig(
         self,

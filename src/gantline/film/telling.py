@@ -32,8 +32,8 @@ def _wrong(stage: Stage, step: Step, size: float) -> Panel | None:
     if wrong is None or right is None or wrong.value.number is None or right.number is None:
         return None
     rig = stage.act.rig
-    first = measure(rig, wrong.value.number, wrong.value.unit, 3).near
-    second = measure(rig, right.number, right.unit, 3).near
+    first = measure(rig, wrong.value.number, wrong.value.unit).near
+    second = measure(rig, right.number, right.unit).near
     answers: list[Shown] = [Equation((wrong.formula, Number(wrong.value.number, first)))]
     if right.formula is not None:
         answers.append(Equation((right.formula, Number(right.number, second))))
@@ -62,7 +62,7 @@ def _really(stage: Stage, step: Step, size: float) -> Panel | None:
         regime = real.regime(way)  # type: ignore[arg-type]
         effort = ideal if way == "ideal" else regime.effort if regime else None
         if effort is not None and effort.number is not None and effort.number > 0:
-            found.append((words, measure(stage.act.rig, effort.number, "N", 3).near, float(effort.number)))
+            found.append((words, measure(stage.act.rig, effort.number, "N").near, float(effort.number)))
     return panels.bars(stage, step.formula_text, found, size) if len(found) > 1 else None
 
 

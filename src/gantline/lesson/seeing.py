@@ -5,6 +5,7 @@ from collections.abc import Callable
 from gantline.account import READ_AT, Seen, forces_said, seen
 from gantline.figure import Axis, Layout, NotDrawable, Scene, Series, chart, draw
 from gantline.mechanics import Answer, Moment, Trial, trial
+from gantline.quantity import numeral, tenths
 from gantline.rig import Rig
 
 from .lesson import Ruler, Sight
@@ -50,7 +51,7 @@ def _ruler(found: Seen) -> Ruler:
     perfect = tuple(_rate(found) * moment.hand for moment in found.trial.history)
     pulls = forces_said(found.standing.rig, [moment.effort for moment in found.trial.history])
     rows = [
-        (_mm(moment.hand, 0), pull, *(_mm(moment.axles[name]) for name in axles),
+        (numeral(1000 * moment.hand), pull, *(_mm(moment.axles[name]) for name in axles),
          *(_mm(moment.load[name]) for name in loads), _mm(rise))
         for moment, pull, rise in zip(found.trial.history, pulls, perfect, strict=True)
     ]  # fmt: skip
@@ -64,8 +65,8 @@ def _rate(found: Seen) -> float:
     return found.trial.raising.rise_per_hand[found.trial.setup.bodies[found.trial.setup.aim].name]
 
 
-def _mm(metres: float, places: int = 1) -> str:
-    return f"{round(metres * 1000, places) + 0.0:.{places}f}".replace("-", "−")
+def _mm(metres: float) -> str:
+    return tenths(1000 * metres)
 
 
 # -- curves -----------------------------------------------------------------------------------------------------------
@@ -91,7 +92,7 @@ def _rises(found: Seen, up: Trial) -> tuple[Scene, ...]:
     last = up.history[-1]
     ends = ", ".join(f"{name} {_mm(last.axles[name])}" for name in shown)
     perfect = _mm(rate * last.hand)
-    words = f"Rise of the axles over rope taken in; after {_mm(last.hand, 0)} mm: {ends}; perfect {perfect}."
+    words = f"Rise of the axles over rope taken in; after {numeral(1000 * last.hand)} mm: {ends}; perfect {perfect}."
     return (chart("How far the axles rise", words, Axis("rope taken in, mm"), Axis("rise, mm"), series, _SIZE),)
 
 
@@ -104,10 +105,10 @@ def _pulls(up: Trial, down: Trial) -> tuple[Scene, ...]:
     if len(up.history) < 2:
         return ()
     series = [Series("up", "line", _curve(up, lambda moment: moment.effort))]
-    words = f"Pull over rope taken in. Hauling, it ends at {up.history[-1].effort:.2f} N"
+    words = f"Pull over rope taken in. Hauling, it ends at {numeral(up.history[-1].effort)} N"
     if len(down.history) > 1:
         series.append(Series("down again", "dashes", _curve(down, lambda moment: moment.effort)))
-        words += f"; let out again it falls to {min(moment.effort for moment in down.history):.2f} N"
+        words += f"; let out again it falls to {numeral(min(moment.effort for moment in down.history))} N"
     return (
         chart("The pull, up and down again", f"{words}.", Axis("rope taken in, mm"), Axis("pull, N"), series, _SIZE),
     )

@@ -5,6 +5,7 @@ from fractions import Fraction
 from gantline.account import cautions, measure
 from gantline.figure import Layout, Scene, draw
 from gantline.mechanics import Answer, Regime, Value, solve
+from gantline.quantity import telling_digits
 from gantline.rig import Rig, with_efficiency
 from gantline.sources import EXAMPLE_EFFICIENCY
 
@@ -66,19 +67,11 @@ def _readings(rig: Rig, lossy: Answer) -> tuple[tuple[Reading, ...], tuple[str, 
     regimes = [regime for way in _ORDER for regime in lossy.regimes if regime.way == way]
     kept = _columns(lossy)
     names = tuple(_column(rig, lossy, place) for place in kept)
-    pulls = next((each for digits in (3, 4) if _told_apart(each := _rows(rig, regimes, kept, digits))), None)
-    pulls = pulls or _rows(rig, regimes, kept, 6)
+    efforts = [pull.number for regime in regimes if (pull := regime.strands[kept[-1]].tension) and pull.number]
+    digits = telling_digits(efforts)  # raising, perfect and lowering must look different
+    pulls = [tuple(_pull(rig, regime, place, digits) for place in kept) for regime in regimes]
     rows = tuple(Reading(words.WAYS[regime.way], row) for regime, row in zip(regimes, pulls, strict=True))
     return rows, names, measure(rig, Fraction(1), "N").unit
-
-
-def _rows(rig: Rig, regimes: list[Regime], kept: list[int], digits: int) -> list[tuple[str, ...]]:
-    return [tuple(_pull(rig, regime, place, digits) for place in kept) for regime in regimes]
-
-
-def _told_apart(rows: list[tuple[str, ...]]) -> bool:
-    """Whether the numbers at the hand still differ as rounded."""
-    return len({row[-1] for row in rows}) == len(rows)
 
 
 def _columns(lossy: Answer) -> list[int]:

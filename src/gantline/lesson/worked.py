@@ -3,11 +3,11 @@
 from collections import Counter
 from fractions import Fraction
 
-from gantline.account import LONG, measure, said, same
+from gantline.account import LONG, measure, said
 from gantline.figure import Layout, draw
 from gantline.mechanics import Answer, Relation
 from gantline.mechanics import Check as Checked
-from gantline.quantity import UNITS, Number, numeral, text
+from gantline.quantity import UNITS, Number, exactly, numeral, text
 from gantline.rig import Given, Rig
 
 from . import words
@@ -84,9 +84,8 @@ def _written(given: Given) -> str:
         return given.symbol
     unit = UNITS.get(given.unit)
     number = given.number / unit.factor if unit else given.number
-    shown = numeral(number)
     name = given.unit.replace("s2", "s²").replace("m2", "m²")
-    return f"{given.symbol} = {shown if same(shown, number) else number} {name}"
+    return f"{given.symbol} = {exactly(number)} {name}"
 
 
 def _taken(rig: Rig, answer: Answer) -> str:
@@ -145,8 +144,7 @@ def _sum(terms: tuple[Fraction, ...]) -> str:
 
 def _exact(number: Fraction) -> str:
     """A number that loses nothing: decimals where they end soon, else a fraction; a long one rounded, with ≈."""
-    shown = numeral(number)
-    exact = shown if same(shown, number) else str(number).replace("-", "−")
+    exact = exactly(number)
     return exact if len(exact) <= LONG else f"≈{numeral(number, 6)}"
 
 

@@ -4,8 +4,9 @@ from collections.abc import Sequence
 from math import degrees
 from textwrap import fill
 
-from gantline.account import assumed_says, forces_said, millimetres, trial_says
+from gantline.account import assumed_says, forces_said, trial_says
 from gantline.mechanics import Event, Moment, Trial
+from gantline.quantity import numeral, tenths
 from gantline.rig import Rig
 
 from .plain import Paint, printable, width
@@ -27,7 +28,7 @@ def trial_text(rig: Rig, trial: Trial, paint: Paint) -> str:
 
 
 def _events(events: Sequence[Event], paint: Paint) -> str:
-    hands = [f"{1000 * event.hand:.2f} mm".replace("-", "−") for event in events]
+    hands = [f"{tenths(1000 * event.hand)} mm" for event in events]
     wide, names = max(map(width, hands)), max(width(event.part) for event in events)
     lines = [
         f"  {' ' * (wide - width(hand))}{hand}  {event.part + ' ' * (names - width(event.part))}  {_what(event)}"
@@ -51,13 +52,9 @@ def _readings(rig: Rig, trial: Trial, paint: Paint) -> str:
 
 
 def _reading(moment: Moment, pull: str) -> Row:
-    tilts = [f"{degrees(tilt):.2f}°" for tilt in moment.tilt.values()]
-    ways = [f"{1000 * way:.1f}" for way in (*moment.axles.values(), *moment.load.values())]
-    return [millimetres(moment.hand), pull, *(text.replace("-", "−") for text in (*tilts, *map(_no_minus_zero, ways)))]
-
-
-def _no_minus_zero(text: str) -> str:
-    return "0.0" if text == "-0.0" else text
+    tilts = [f"{tenths(degrees(tilt))}°" for tilt in moment.tilt.values()]
+    ways = [tenths(1000 * way) for way in (*moment.axles.values(), *moment.load.values())]
+    return [f"{numeral(1000 * moment.hand)} mm", pull, *tilts, *ways]
 
 
 def _table(head: Row, rows: Sequence[Row], paint: Paint) -> list[str]:

@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING, Any
 
 from .formula import Equation, Formula, Number, Power, Product, Quotient, Sum, Symbol, negative, symbols, text, value
-from .shown import numeral
+from .shown import DIGITS, exactly, numeral, telling_digits, tenths, value_of
 from .units import SI, UNITS, Unit
 
 if TYPE_CHECKING:
@@ -23,7 +23,7 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
-    "SI", "UNITS", "Equation", "Formula", "Letter", "Number", "Numeral", "Power", "Product", "Quotient", "Raised",
-    "Row", "Set", "Shown", "Sign", "Stacked", "Sum", "Symbol", "Unit", "Words", "negative", "numeral", "plain",
-    "set_out", "symbols", "text", "value",
+    "DIGITS", "SI", "UNITS", "Equation", "Formula", "Letter", "Number", "Numeral", "Power", "Product", "Quotient",
+    "Raised", "Row", "Set", "Shown", "Sign", "Stacked", "Sum", "Symbol", "Unit", "Words", "exactly", "negative",
+    "numeral", "plain", "set_out", "symbols", "telling_digits", "tenths", "text", "value", "value_of",
 ]  # fmt: skip

@@ -3,6 +3,7 @@
 from math import degrees
 
 from gantline.mechanics import FIXED, Ending, Moment, Trial, trial
+from gantline.quantity import numeral, tenths
 from gantline.rig import stand_in
 
 from ..kinematics import moved, reach_of
@@ -82,12 +83,7 @@ def _real(moment: Moment) -> tuple[Run, ...]:
 
 
 def _length(metres: float) -> str:
-    return f"{metres * 1000:.3g}\u00a0mm"
-
-
-def _millimetres(metres: float) -> str:
-    """To a tenth, what a ruler shows; no sign before nought."""
-    return f"{round(metres * 1000, 1) + 0.0:.1f}".replace("-", "\u2212")
+    return f"{numeral(metres * 1000)}\u00a0mm"
 
 
 def _rises(plate: Plate, layout: Layout, moment: Moment) -> list[Wanted]:
@@ -98,7 +94,7 @@ def _rises(plate: Plate, layout: Layout, moment: Moment) -> list[Wanted]:
             x, y = plate.sheet.at(wheel.x, wheel.y)
             r = wheel.r * UNIT
             spots = around((x - r, y - r, x + r, y + r), SIZE)
-            words = plain(_millimetres(moment.axles[wheel.sheave]))
+            words = plain(tenths(1000 * moment.axles[wheel.sheave]))
             wanted.append(Wanted(wheel.block, "ochre-text", words, SIZE, 600, spots))
     return wanted
 
@@ -115,7 +111,7 @@ def _ideal_rise(plate: Plate, layout: Layout, seen: Trial, moment: Moment) -> li
             x, y = plate.sheet.at(wheel.x, wheel.y)
             r = wheel.r * UNIT
             spots = around((x - r, y - r, x + r, y + r), SIZE)
-            words = plain(_millimetres(rates[name] * moment.hand))
+            words = plain(tenths(1000 * rates[name] * moment.hand))
             wanted.append(Wanted(wheel.block, "ochre-text", words, SIZE, 600, spots))
     return wanted
 
@@ -136,4 +132,4 @@ def _level(plate: Plate, layout: Layout, body: Body, tilt: float) -> Wanted:
         Spot(x + way * (reach + far), y + 5 + drop, "start" if way > 0 else "end", abs(drop) / 50 + far / 200)
         for far in (5, -14) for drop in (0, 16, -10, 30) for way in (1, -1)
     ]  # fmt: skip
-    return Wanted(body.name, "ink-text", plain(f"{abs(degrees(tilt)):.1f}°"), SIZE, 600, spots)
+    return Wanted(body.name, "ink-text", plain(f"{tenths(abs(degrees(tilt)))}°"), SIZE, 600, spots)

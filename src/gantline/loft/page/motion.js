@@ -1,7 +1,6 @@
 // The motion: one long rule for the hand's way, with Haul and Ease. It stops where blocks meet, and says so.
 import { find, make, word } from './dom.js';
-import { Hauling } from './hauling.js';
-import { measured } from './numbers.js';
+import { Hauling, measured } from './hauling.js';
 
 const WHOLE_MS = 4000, STEP = 2;
 

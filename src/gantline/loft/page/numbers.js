@@ -45,6 +45,3 @@ export function nudge(written, by) {
   const places = found[3]?.length || 0;
   return `${found[1]}${(Number(found[2]) + by * 10 ** -places).toFixed(places)}${found[4]}`;
 }
-
-// A way or a weight to three digits, without needless ones.
-export function measured(value) { return String(Number(value.toPrecision(3))); }

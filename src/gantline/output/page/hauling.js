@@ -3,6 +3,13 @@
 // on the rope. `motion` is what the server or the lesson says of it; `pose` shows a share of the whole way, 0 to 1.
 const MARKS = 3;
 
+// A number as it is shown everywhere: exact where four figures say it, else three digits, none made up before the point.
+function measured(value) {
+  const four = Number(value.toPrecision(4));
+  if (Math.abs(four - value) <= 1e-9 * Math.abs(value)) return String(four);
+  return Math.abs(value) >= 1000 ? value.toFixed(0) : String(Number(value.toPrecision(3)));
+}
+
 function Hauling(svg, motion) {
   const rates = new Map(motion.bodies), wheels = new Map(motion.wheels.map((wheel) => [wheel.sheave, wheel]));
   const strands = new Map(motion.strands.map((strand) => [strand.strand, strand]));

@@ -195,7 +195,7 @@ function hauler(section) {
   function pose(share) {
     rig.pose(share);
     slider.value = String(Math.round(100 * share));
-    told.textContent = ways.map(([name, way, unit]) => `${name} ${(way * share).toPrecision(3)} ${unit}`).join(', ');
+    told.textContent = ways.map(([name, way, unit]) => `${name} ${measured(way * share)} ${unit}`).join(', ');
   }
 
   function swap(moves) {

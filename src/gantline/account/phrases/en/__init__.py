@@ -15,6 +15,7 @@ from .route import route
 from .stages import STAGES
 from .verdict import VERDICT
 from .words import (
+    ABOUT,
     BETWEEN_STEPS,
     WORDS_A_SECOND,
     count,
@@ -66,7 +67,7 @@ def seconds(sentence: str) -> float:
 
 
 __all__ = [
-    "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "WRONG", "Frame", "Frames", "Noun", "count", "fraction",
-    "hedge", "joined", "losses", "measured", "motions", "moved", "multiple", "noun", "ordinal", "pulls",
-    "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "times", "units", "units_times",
+    "ABOUT", "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "WRONG", "Frame", "Frames", "Noun", "count",
+    "fraction", "hedge", "joined", "losses", "measured", "motions", "moved", "multiple", "noun", "ordinal",
+    "pulls", "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "times", "units", "units_times",
 ]  # fmt: skip

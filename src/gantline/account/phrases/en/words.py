@@ -33,6 +33,7 @@ _SMALL = [
 _TENS = ["zero", "ten", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"]
 _ORDINALS = ["zeroth", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
 _PARTS = {2: ("half", "halves"), 3: ("third", "thirds"), 4: ("quarter", "quarters")}
+ABOUT = "about "
 WORDS_A_SECOND = 2.3
 BETWEEN_STEPS = 0.4  # seconds
 
@@ -92,7 +93,7 @@ def hedge(figure: Numeral) -> str:
     if abs(figure.off) < Fraction(1, 2000):
         return ""
     if abs(figure.off) > Fraction(2, 100):
-        return "about "
+        return ABOUT
     return "nearly " if figure.off > 0 else "a little over "
 
 
