@@ -322,3 +322,26 @@ def test_every_line_of_a_tag_does_what_it_says_or_says_why_not(of: str) -> None:
             assert edit(SHELF["planter"], verb.do).refused == verb.why
         else:
             assert verb.field or verb.start or verb.rename or verb.why
+
+
+ROVE = "fixed top sheaves 1\nmoving low sheaves 1, carries bag\nload bag\nrope fall: top, under low, over top, hand"
+
+
+@pytest.mark.parametrize(
+    ("target", "value", "line"),
+    [("top.low.apart", "0.8 m", "apart top low 0.8 m"), ("fall.stiffness", "2 kN", "cord fall stiffness 2 kN")],
+)
+def test_what_only_a_real_rig_shows_is_written_changed_and_taken_away(target: str, value: str, line: str) -> None:
+    added = edit(ROVE, {"do": "set", "target": target, "value": value}).text
+    assert " ".join(added.removeprefix(ROVE).split()) == " ".join(line.split())
+    again = edit(added, {"do": "write-in", "values": {target: f"3 {value.split()[1]}"}}).text
+    assert again == added.replace(value, f"3 {value.split()[1]}")
+    assert edit(added, {"do": "set", "target": target, "value": ""}).refused == ""
+
+
+def test_a_distance_is_found_whichever_part_is_named_first() -> None:
+    text = f"{ROVE}\napart low top 1 m  # at rest\n"
+    assert edit(text, {"do": "set", "target": "top.low.apart", "value": "2 m"}).text == text.replace("1 m", "2 m")
+    assert edit(text, {"do": "set", "target": "top.low.apart", "value": ""}).text.splitlines()[-1] == "  # at rest"
+    assert edit(text, {"do": "set", "target": "top.bag.apart", "value": "2 m"}).refused == ""
+    assert edit(text, {"do": "set", "target": "top.nobody.apart", "value": "2 m"}).refused

@@ -1,4 +1,4 @@
-"""Where no pull can hold a rig, the false equation stands in the answer's place, and each change offered can be tried."""
+"""Where no pull can hold a rig, a false equation stands in the answer's place, and each change offered is tried."""
 
 from collections.abc import Callable
 from pathlib import Path

@@ -44,6 +44,15 @@ def test_a_cord_is_set_by_the_name_of_its_rope() -> None:
     assert changed("lower.becket", "-20 mm").part("lower").becket.number * 50 == -1
 
 
+@pytest.mark.parametrize("said", ["", "apart upper lower 80 cm\n", "apart lower upper 80 cm\n"])
+def test_how_far_two_parts_are_apart_is_set_by_both_names(said: str) -> None:
+    for target in ("upper.lower.apart", "lower.upper.apart"):
+        rig = changed(target, "1.2 m", TEXT + said)
+        assert [one.distance.number * 10 for one in rig.aparts] == [12]
+    _, problems = with_value(parse(TEXT)[0], "upper.nothing.apart", "1 m")
+    assert [problem.code for problem in problems] == ["nothing-to-set"]
+
+
 def test_weight_and_mass_take_turns() -> None:
     planter = changed("planter.weight", "300 N").part("planter")
     assert (planter.weight.number, planter.mass) == (300, None)

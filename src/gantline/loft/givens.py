@@ -16,11 +16,13 @@ _NAMES = {"raise": "Rise of", "lower": "Way down of", "efficiency": "Efficiency 
 class Written(Struct, frozen=True):
     """One given. `id` is what a what-if calls it (`chest.weight`, `gravity`); the place is that of its value.
 
-    `number` and `unit` are as written, `number` empty where a letter stands alone; `says` is its spoken name.
+    `number` and `unit` are as written, `number` empty where a letter stands alone; `says` is its spoken name. `other`
+    is the second part, where it is said of two.
     """
 
     id: str
     part: str
+    other: str
     key: str
     symbol: str
     number: str
@@ -37,7 +39,7 @@ def givens(tree: Tree, rig: Rig) -> tuple[Written, ...]:
     letters = {(given.place.line, given.place.column): given.symbol for given in _known(rig)}
     found = []
     for item in tree.items:
-        if isinstance(item, Statement) and item.keyword.text != "apart":  # that is between two parts, and has no name
+        if isinstance(item, Statement):
             found += [_written(item, key, value, letters) for key, value in _values(item)]
     return tuple(found)
 
@@ -53,14 +55,14 @@ def _values(item: Statement) -> list[tuple[str, Value]]:
 
 
 def _written(item: Statement, key: str, value: Value, letters: dict[tuple[int, int], str]) -> Written:
-    part = item.name.text if item.name else ""
-    place = value.place
+    part, other = (word.text if word else "" for word in (item.name, item.second))
+    place, of = value.place, ".".join(name for name in (part, other) if name)
     symbol = value.symbol.text if value.symbol else letters.get((place.line, place.column), "")
     number, unit = (word.text if word else "" for word in (value.numeral, value.unit))
-    own = item.value is value
+    own = item.value is value and not other
     return Written(
-        key if own else f"{part}.{key}", part, key, symbol, number, unit, _kind(key, unit), place.line, place.column,
-        place.length, f"{_name(key, part)}, {spoken(number, unit) or symbol}",
+        key if own else f"{of}.{key}", part, other, key, symbol, number, unit, _kind(key, unit),
+        place.line, place.column, place.length, f"{_name(key, part, other)}, {spoken(number, unit) or symbol}",
     )  # fmt: skip
 
 
@@ -69,7 +71,9 @@ def _kind(key: str, unit: str) -> str:
     return UNITS[unit].kind if unit in UNITS else KINDS.get(key, "count")
 
 
-def _name(key: str, part: str) -> str:
+def _name(key: str, part: str, other: str) -> str:
+    if other:
+        return f"Distance from {part} to {other}"
     name = _NAMES.get(key, f"{key.capitalize()} of")
     return f"{name} {part}" if part else name.removesuffix(" of")
 
@@ -89,6 +93,7 @@ def _known(rig: Rig) -> list[Given]:
         rig,
         *rig.parts,
         *rig.cords,
+        *rig.aparts,
         *(sheave for part in rig.parts for sheave in getattr(part, "sheaves", ())),
     ]
     found = [getattr(holder, name) for holder in holders for name in holder.__struct_fields__]

@@ -16,7 +16,8 @@ _CORD = Word("cord", Place(1, 1, len("cord")))
 
 
 def with_value(tree: Tree, target: str, text: str) -> tuple[Tree, tuple[Problem, ...]]:
-    """The tree with `target` said to be `text`: `lower.weight`, `fall.stiffness`, `gravity`, `effort`, `raise`.
+    """The tree with `target` said to be `text`: `lower.weight`, `fall.stiffness`, `upper.lower.apart`, `gravity`,
+    `effort`, `raise`.
 
     What the file does not say yet is added. Problems stand on line 1 of a line that says `target = text`.
     """
@@ -31,6 +32,8 @@ def with_value(tree: Tree, target: str, text: str) -> tuple[Tree, tuple[Problem,
 def _changed(tree: Tree, target: str, line: str, notes: Notes) -> Tree:
     name, dot, key = target.rpartition(".")
     at = next((n for n, item in enumerate(tree.items) if _is(item, name if dot else target, bool(dot))), None)
+    if key == "apart" and (pair := _pair(tree, name)):
+        return _between(tree, pair, _read(key, line, notes))
     if not dot and target in (*_VALUED, *_MOTIONS):
         return _statement(tree, at, target, _read(target, line, notes))
     if at is None and any(_named(item, "rope") == name for item in tree.items) and key in ATTRIBUTES:
@@ -44,6 +47,23 @@ def _changed(tree: Tree, target: str, line: str, notes: Notes) -> Tree:
     kept = tuple(a for a in item.attributes if a.keyword.text not in (key, other))
     attribute = Attribute(Word(key, value.place), value=value)
     return _put(tree, at, replace(item, attributes=(*kept, attribute)))
+
+
+def _pair(tree: Tree, names: str) -> tuple[str, str] | None:
+    """The two parts that `upper.lower` names."""
+    first, dot, second = names.partition(".")
+    known = {_named(item, *_PARTS) for item in tree.items}
+    return (first, second) if dot and {first, second} <= known else None
+
+
+def _between(tree: Tree, pair: tuple[str, str], value: Written) -> Tree:
+    """How far two parts are apart, changed whichever of them is named first, or added."""
+    for at, item in enumerate(tree.items):
+        if isinstance(item, Statement) and item.name and item.second and {item.name.text, item.second.text} == {*pair}:
+            return _put(tree, at, replace(item, value=value))
+    first, second = (Word(name, value.place) for name in pair)
+    said = Statement(Word("apart", value.place), name=first, second=second, value=value)
+    return replace(tree, items=(*tree.items, said))
 
 
 def _is(item: object, name: str, part: bool) -> bool:

@@ -52,8 +52,11 @@ def _set(slip: Slip, target: str, value: str) -> list[Change]:
     name, dot, key = target.rpartition(".")
     if not dot:
         return _statement(slip, target, value)
-    statement = slip.part(name)
-    assert statement is not None  # with_value has found it
+    if key == "apart":
+        return _between(slip, name, value)
+    statement = slip.part(name) or slip.cord(name)
+    if statement is None:  # with_value has found the rope: of its cord nothing is said yet
+        return [slip.added(slip.set_out("cord", name, f"{key} {value}"), slip.statements("rope")[-1])]
     by = {attribute.keyword.text: attribute for attribute in statement.attributes}
     old = by.get(key) or by.get(_OTHER.get(key, ""))
     if old is None:
@@ -64,10 +67,19 @@ def _set(slip: Slip, target: str, value: str) -> list[Change]:
     return changes
 
 
-def _replaced(slip: Slip, attribute: Attribute, value: str) -> Change:
-    assert attribute.value is not None
-    start = slip.at(attribute.value.place)
-    return Change(start, start + attribute.value.place.length, value)
+def _between(slip: Slip, names: str, value: str) -> list[Change]:
+    """How far two parts are apart, changed where it stands or added where such lines stand."""
+    there = slip.apart(names)
+    if there and there.value:
+        return [_replaced(slip, there, value)]
+    lines = slip.statements("apart") or slip.statements("cord") or slip.statements("rope")
+    return [slip.added(slip.set_out("apart", rest=f"{names.replace('.', ' ')} {value}"), lines[-1] if lines else None)]
+
+
+def _replaced(slip: Slip, said: Attribute | Statement, value: str) -> Change:
+    assert said.value is not None
+    start = slip.at(said.value.place)
+    return Change(start, start + said.value.place.length, value)
 
 
 def _statement(slip: Slip, target: str, value: str) -> list[Change]:
@@ -111,7 +123,9 @@ def _unset(slip: Slip, target: str) -> list[Change]:
     """A given taken away: its attribute, or its line."""
     name, dot, key = target.rpartition(".")
     lines = slip.statements(*(_MOTIONS if target in _MOTIONS else (target,)))
-    statement = slip.part(name) if dot else next(iter(lines), None)
+    if key == "apart" and (there := slip.apart(name)):
+        return slip.cut(slip.words(there))
+    statement = slip.part(name) or slip.cord(name) if dot else next(iter(lines), None)
     if statement is None or (dot and key not in [a.keyword.text for a in statement.attributes]):
         raise Refused("Nothing is given there.")
     if key == "sheaves" and dot:

@@ -34,6 +34,15 @@ class Slip:
         """The statement of a part."""
         return next((s for s in self.statements("fixed", "moving", "load") if s.name and s.name.text == name), None)
 
+    def cord(self, rope: str) -> Statement | None:
+        """What is said of a rope's cord."""
+        return next((s for s in self.statements("cord") if s.name and s.name.text == rope), None)
+
+    def apart(self, names: str) -> Statement | None:
+        """How far the two parts of `upper.lower` are said to be apart, whichever is named first."""
+        pair = set(names.split("."))
+        return next((s for s in self.statements("apart") if {w.text for w in (s.name, s.second) if w} == pair), None)
+
     def rope(self, name: str) -> Statement | None:
         return next((s for s in self.statements("rope") if s.name and s.name.text == name), None)
 
@@ -112,7 +121,8 @@ class Slip:
 
     def set_out(self, keyword: str, name: str = "", rest: str = "") -> str:
         """A line in the columns that this text keeps."""
-        return f"{keyword:<{self._column(0)}}{f'{name:<{self._column(1)}}' if name and rest else name}{rest}".rstrip()
+        first, second = max(self._column(0), len(keyword) + 1), max(self._column(1), len(name) + 1)
+        return f"{keyword:<{first}}{f'{name:<{second}}' if name and rest else name}{rest}".rstrip()
 
     def _column(self, word: int) -> int:
         """How wide the column of keywords (0) or of names (1) is."""

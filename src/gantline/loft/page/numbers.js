@@ -1,6 +1,7 @@
 // Numbers as they are written in a slip, and the graduations of a rule. Nothing here computes physics.
 
 const NICE = [1, 1.5, 2, 3, 4, 6, 8, 10];
+const ZERO = 10; // how far a rule goes whose value is nought
 
 // The value of a written number: decimals, powers and fractions.
 export function valueOf(written) {
@@ -20,14 +21,14 @@ export function nice(least) {
   return NICE.map((each) => each * power).find((each) => each >= least * (1 - 1e-9));
 }
 
-// Where a rule begins and ends, its graduation, and how finely a pin can be set.
-export function scale(value, kind) {
+// Where a rule begins and ends, its graduation, and how finely a pin can be set. `signed`: to both sides of nought.
+export function scale(value, kind, signed = false) {
   if (kind === 'ratio') {
     const low = value >= 80 ? 80 : value >= 50 ? 50 : 0;
     return { low, high: 100, grade: low === 80 ? 0.5 : 1, fine: 0.1 };
   }
-  const high = nice(Math.max(value, 1e-9) * 1.6), grade = nice(high / 41);
-  return { low: 0, high, grade, fine: grade / 10 };
+  const high = nice(Math.abs(value) * 1.6 || ZERO), low = signed ? -high : 0, grade = nice((high - low) / 41);
+  return { low, high, grade, fine: grade / 10 };
 }
 
 // Marks to write under a rule of a width: the ends and the middle of a short one, every round number of a long one.

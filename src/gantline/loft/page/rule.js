@@ -2,12 +2,12 @@
 import { draw, make } from './dom.js';
 import { labels, scale, shorten, valueOf } from './numbers.js';
 
-const BASE = 24, SIDE = 7;
+const BASE = 24, SIDE = 7, DIGIT = 6.8; // px
 const PIN = 'M-7 -19h14v11.5l-7 7.5l-7 -7.5z', RING = 'M-11 -23h22v17l-11 11l-11 -11z';
 
 // `given` is the first of the givens it moves; `tell` hears each value (with its unit), `take` and `back` the two ends.
 export function Rule(given, { tried, tell, take, back, hold }) {
-  const from = valueOf(given.number), measure = scale(from, given.kind);
+  const from = valueOf(given.number), measure = scale(from, given.kind, given.key === 'becket');
   let value = tried === undefined ? from : parseFloat(tried), wide = 0;
   const input = make('input', { type: 'range', min: measure.low, max: measure.high, step: 'any', value, 'aria-label': given.name });
   const art = draw('svg', { 'aria-hidden': 'true' });
@@ -28,12 +28,25 @@ export function Rule(given, { tried, tell, take, back, hold }) {
       ...ticks, ...found.map((at) => line(across(at), 8, 'tick')),
       draw('line', { class: 'base', x1: 0, x2: wide, y1: BASE, y2: BASE }),
       ...(trying ? [draw('line', { class: 'between', x1: across(from), x2: across(value), y1: BASE, y2: BASE }), draw('circle', { class: 'from', cx: across(from), cy: BASE, r: 4.5 })] : []),
-      ...found.map((at) => draw('text', { x: across(at), y: BASE + 15 }, shorten(at, (found[1] - found[0]) / 100))),
+      ...written(found),
       draw('path', { class: 'pin', d: PIN, transform: `translate(${across(value)} ${BASE})` }),
       draw('path', { class: 'ring', d: RING, transform: `translate(${across(value)} ${BASE})` }),
     );
     const shown = `${shorten(value, measure.fine)} ${given.aloud}`;
     input.setAttribute('aria-valuetext', trying ? `${shown}, what if; slip says ${given.number}` : shown);
+  }
+
+  // The numbers under it: the ends keep inside, and what would touch another is left out.
+  function written(found) {
+    let free = 0;
+    const last = found.length - 1, texts = found.map((at) => shorten(at, (found[1] - found[0]) / 100));
+    const room = wide - texts[last].length * DIGIT - DIGIT;
+    return texts.flatMap((text, n) => {
+      const half = text.length * DIGIT / 2, x = Math.max(half, Math.min(wide - half, across(found[n])));
+      if (n && n < last && (x - half < free || x + half > room)) return [];
+      free = x + half + DIGIT;
+      return [draw('text', { x, y: BASE + 15 }, text)];
+    });
   }
 
   function set(next, step) {

@@ -5,8 +5,8 @@ import { valueOf } from './numbers.js';
 import { Rule } from './rule.js';
 
 
-const ORDER = ['load', 'effort', 'moving', 'efficiency', 'raise', 'lower', 'fixed', 'gravity', 'radius', 'disc', 'inertia', 'spacing'];
-const WORDS = { raise: 'rise', lower: 'way down', effort: 'pull', gravity: 'gravity', efficiency: 'each wheel' };
+const ORDER = ['load', 'effort', 'moving', 'efficiency', 'raise', 'lower', 'fixed', 'gravity', 'radius', 'disc', 'inertia', 'hook', 'spacing', 'becket', 'apart', 'lead', 'stiffness', 'diameter', 'rope', 'drag'];
+const WORDS = { raise: 'rise', lower: 'way down', effort: 'pull', gravity: 'gravity', efficiency: 'each wheel', lead: 'lead' };
 const SHOWN = 4;
 
 // Givens that one rule moves together: the wheels that all pass on the same share.
@@ -18,17 +18,18 @@ export function grouped(seen) {
     const group = groups.get(key) || { ...given, ids: [], parts: [], all: [] };
     group.ids.push(given.id);
     group.all.push(given);
-    if (given.part) group.parts.push(given.part);
+    group.parts.push(...[given.part, given.other].filter(Boolean));
     groups.set(key, group);
   }
   const place = (one) => ORDER.indexOf(ORDER.includes(one.key) ? one.key : kinds.get(one.part) || 'fixed');
   const one_efficiency = [...groups.values()].filter((one) => one.key === 'efficiency').length === 1;
-  return [...groups.values()].map((one) => named(one, one_efficiency)).sort((a, b) => place(a) - place(b));
+  return [...groups.values()].map((one) => named(one, one_efficiency, kinds.get(one.part))).sort((a, b) => place(a) - place(b));
 }
 
-function named(one, alone) {
-  const [name, ...said] = one.says.split(', ');
-  const short = WORDS[one.key] && (one.key !== 'efficiency' || alone) ? WORDS[one.key] : { weight: one.part, mass: one.part }[one.key] || `${one.key} of ${one.part}`;
+function named(one, alone, kind) {
+  const [name, ...said] = one.says.split(', '), own = ['weight', 'mass'].includes(one.key) && kind !== 'rope';
+  const short = WORDS[one.key] && (one.key !== 'efficiency' || alone) ? WORDS[one.key]
+    : own ? one.part : one.other ? `${one.part} to ${one.other}` : `${one.key} of ${one.part}`;
   return { ...one, name: one.ids.length > 1 ? 'Efficiency of each wheel' : name, short, aloud: said.join(', ').replace(one.number, '').trim(), value: one.number ? `${one.number} ${one.unit}` : one.symbol };
 }
 
@@ -75,7 +76,7 @@ export function Rules({ store, edit, light, writeIn }) {
 
   function rule(one) {
     const trying = store.whatIf.get(one.id);
-    const head = make('div', { class: 'rule-head' }, letter(one), make('span', { class: 'what' }), make('span', { class: 'legend' }, 'ring: the slip, pin: what if'), given(one, trying));
+    const head = make('div', { class: 'rule-head' }, make('span', { class: 'named' }, letter(one), make('span', { class: 'what' })), make('span', { class: 'legend' }, 'ring: the slip, pin: what if'), given(one, trying));
     const box = make('div', { class: 'rule', 'data-key': one.id }, head);
     light.speaks(box, lit(one), one.name);
     delete box.dataset.parts;
@@ -145,7 +146,7 @@ function aloud(one, value) { return `${one.says}, can be changed: ${spaced(value
 
 function lit(one) { return [...one.ids, ...one.parts, ...(['raise', 'lower', 'effort'].includes(one.key) ? ['hand'] : [])]; }
 
-function phrase(one) { return { weight: `${one.part} weighs`, mass: `${one.part} has a mass of`, efficiency: `${one.short} passes on` }[one.key] || one.short; }
+function phrase(one) { return one.short.startsWith('weight of') ? one.short : { weight: `${one.part} weighs`, mass: `${one.part} has a mass of`, efficiency: `${one.short} passes on` }[one.key] || one.short; }
 
 function spaced(value) { return value.replace(/ /g, '\u00a0'); }
 
