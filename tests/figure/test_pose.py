@@ -132,3 +132,39 @@ def test_another_order_on_the_block_than_along_the_rope_is_not_drawn_falsely() -
     rig = six("90 %", "132")
     with pytest.raises(NotDrawable, match="order"):
         draw(rig, api.solve(rig).answer, "tried")
+
+
+UP = """\
+fixed   upper  sheaves 2, efficiency 90 %
+moving  lower  sheaves 2, weight 0.5 N, efficiency 90 %, {becket}carries bag
+load    bag    weight 10 N
+rope    fall: lower, over upper.1, under lower.1, over upper.2, under lower.2, hand
+"""
+
+
+@pytest.mark.parametrize("millimetres", [-60, 0, 25])
+def test_a_becket_stands_at_its_true_place_on_the_block(millimetres: int) -> None:
+    scene, found, moment = tried(rig_of(UP.format(becket=f"becket {millimetres} mm, ")), 0.02)
+    assert found.setup is not None
+    real = panels(scene, 4)[1]
+    first, second = real["lower.1"], real["lower.2"]
+    pin = [mark for mark in scene.marks if isinstance(mark, Circle) and mark.role == "metal" and mark.part == "lower"][
+        -1
+    ]
+    a_metre = (second[0] - first[0]) / 0.04
+    assert pin.x - (first[0] + second[0]) / 2 == pytest.approx(a_metre * millimetres / 1000, abs=0.01)
+    assert (first[1] + second[1]) / 2 - pin.y == pytest.approx(
+        a_metre * millimetres / 1000 * sin(moment.tilt["lower"]), abs=0.5
+    ), "it rises and falls with its own arm"
+    assert "Becket" not in words_of(scene)
+
+
+def test_a_becket_that_the_file_does_not_place_is_said_to_be_reckoned_elsewhere() -> None:
+    assert "Becket of lower: reckoned in its middle, drawn clear of the wheels." in words_of(
+        tried(rig_of(UP.format(becket="")), 0.02)[0]
+    )
+    assert "Becket" not in words_of(tried(rig_of(FOUR.format(e="90 %")))[0])
+
+
+def words_of(scene: Scene) -> str:
+    return " ".join(mark.words for mark in scene.marks if isinstance(mark, Text))

@@ -10,10 +10,10 @@ from typing import Any
 from msgspec import Struct
 from msgspec.structs import replace
 
-from gantline.mechanics import FIXED, Moment, Setup, Steady
+from gantline.mechanics import FIXED, Moment, Setup, Steady, Touch
 
 from .glyphs.load import ring_height
-from .layout import Body, Layout, NotDrawable, Wheel
+from .layout import Body, Fast, Layout, NotDrawable, Wheel
 from .plate import Plate
 from .scene import Arc, Circle, Line, Path, Primitive, Text
 from .sheet import UNIT
@@ -21,12 +21,18 @@ from .sheet import UNIT
 
 class Pose(Struct, frozen=True):
     """What moves on the page: rises (radii, upward) and tilts (rad, positive lifts the right of the page) by body of
-    the layout, and the turn of each sheave as the room sees it (degrees, clockwise). `hand` is its travel (radii)."""
+    the layout, and the turn of each sheave as the room sees it (degrees, clockwise). `hand` is its travel (radii).
+
+    `middles` has the true middle of each block across the page, `beckets` how far right of it a rope's end is fast, by
+    strand and part (radii).
+    """
 
     rises: dict[str, float]
     tilts: dict[str, float]
     turns: dict[str, float]
     hand: float
+    middles: dict[str, float] = {}
+    beckets: dict[tuple[str, str], float] = {}
 
 
 def pose(layout: Layout, setup: Setup, moment: Moment) -> Pose:
@@ -41,14 +47,51 @@ def pose(layout: Layout, setup: Setup, moment: Moment) -> Pose:
         tilts={of[name]: tilt * senses[of[name]] for name, tilt in moment.tilt.items()},
         turns={name: -degrees(turn) * sheaves[name] for name, turn in moment.turns.items() if name in sheaves},
         hand=moment.hand * scale,
+        middles=_middles(layout, setup, scale, senses),
+        beckets=_beckets(layout, setup, scale, senses),
     )
 
 
 def tipped(layout: Layout, setup: Setup, state: Steady, share: float = 1.0) -> Pose:
     """The steady tilt alone, or a share of it, every block where the figure has it."""
     of = _bodies(layout, setup)
-    tilts = {of[name]: share * tilt * _sense(layout, setup, layout.body(of[name])) for name, tilt in state.tilt.items()}
-    return Pose({}, tilts, {}, 0.0)
+    senses = {body.name: _sense(layout, setup, body) for body in layout.bodies}
+    scale = scale_of(layout, setup) / UNIT
+    tilts = {of[name]: share * tilt * senses[of[name]] for name, tilt in state.tilt.items()}
+    middles, beckets = _middles(layout, setup, scale, senses), _beckets(layout, setup, scale, senses)
+    return Pose({}, tilts, {}, 0.0, middles, beckets)
+
+
+def _middles(layout: Layout, setup: Setup, scale: float, senses: dict[str, int]) -> dict[str, float]:
+    """The middle of each block across the page (radii), told from its wheels: a row may not be roved to its ends."""
+    true = {wheel.name: wheel.x * scale for wheel in setup.wheels}
+    found: dict[str, list[float]] = {}
+    for wheel in layout.wheels:
+        found.setdefault(wheel.body, []).append(wheel.x - true[wheel.sheave] * senses[wheel.body])
+    return {body: sum(places) / len(places) for body, places in found.items()}
+
+
+def _beckets(layout: Layout, setup: Setup, scale: float, senses: dict[str, int]) -> dict[tuple[str, str], float]:
+    """Where the file says that rope ends are fast on blocks that tilt. On what stays the place bears on nothing; where
+    the file says nothing the page keeps its own place, and `unplaced` says so."""
+    return {
+        (name, touch.part): touch.x * scale * senses[layout.body(touch.part).name]
+        for name, touch in _fast(setup) if touch.part not in unplaced(setup)
+    }  # fmt: skip
+
+
+def unplaced(setup: Setup) -> tuple[str, ...]:
+    """The blocks that tilt and have a rope's end whose place the file does not give."""
+    assumed = {name for one in setup.assumed if one.what == "becket" for name in one.parts}
+    return tuple(dict.fromkeys(touch.part for _, touch in _fast(setup) if touch.part in assumed))
+
+
+def _fast(setup: Setup) -> list[tuple[str, Touch]]:
+    """The ends of strands on the sheave line of blocks that tilt; an end at a hook or a pin hangs in the middle."""
+    return [
+        (span.name, touch) for span in setup.spans for touch in span.touches
+        if touch.body != FIXED and setup.bodies[touch.body].tilts and not touch.side and not touch.z
+    ]  # fmt: skip
 
 
 def scale_of(layout: Layout, setup: Setup) -> float:
@@ -88,32 +131,40 @@ def posed(layout: Layout, at: Pose) -> tuple[Layout, Layout]:
     """The layout with its wheels, strands and hand in the pose; and one with its bodies risen but still level."""
     rises = {body.name: at.rises.get(body.name, 0.0) for body in layout.bodies}
     lifts = {wheel.sheave: rises[wheel.body] + _lift(layout, at, wheel.body, wheel.x) for wheel in layout.wheels}
-    ends = tuple(replace(end, y=end.y - rises[end.body] - _lift(layout, at, end.body, end.x)) for end in layout.ends)
+    true = tuple(replace(end, x=_across(layout, at, end)) for end in layout.ends)
+    ends = tuple(replace(end, y=end.y - rises[end.body] - _lift(layout, at, end.body, end.x)) for end in true)
     wheels = tuple(replace(wheel, y=wheel.y - lifts[wheel.sheave]) for wheel in layout.wheels)
     grip = layout.grip and replace(layout.grip, y=layout.grip.y - at.hand * (1 if layout.grip.up else -1))
-    moved = {(end.strand, end.part): end.y for end in ends}
+    moved = {(end.strand, end.part): (end.x, end.y) for end in ends}
 
-    def height(name: str, strand: str, y: float) -> float:
+    def place(name: str, strand: str, x: float, y: float) -> tuple[float, float]:
         if name == "hand" and grip:
-            return grip.y
-        return y - lifts[name] if name in lifts else moved.get((strand, name), y)
+            return x, grip.y
+        return (x, y - lifts[name]) if name in lifts else moved.get((strand, name), (x, y))
 
-    runs = tuple(
-        replace(run, y1=height(run.ends[0], run.name, run.y1), y2=height(run.ends[1], run.name, run.y2))
-        for run in layout.runs
-    )
+    runs = []
+    for run in layout.runs:
+        x1, y1 = place(run.ends[0], run.name, run.x1, run.y1)
+        x2, y2 = place(run.ends[1], run.name, run.x2, run.y2)
+        runs.append(replace(run, x1=x1, y1=y1, x2=x2, y2=y2))
     level = tuple(replace(body, y=body.y - rises[body.name]) for body in layout.bodies)
     bottom = max(layout.bottom, grip.y + 1.2) if grip else layout.bottom
-    seen = replace(layout, bodies=level, wheels=wheels, runs=runs, ends=ends, grip=grip, bottom=bottom)
+    seen = replace(layout, bodies=level, wheels=wheels, runs=tuple(runs), ends=ends, grip=grip, bottom=bottom)
     still = tuple(replace(wheel, y=wheel.y - rises[wheel.body]) for wheel in layout.wheels)
-    stays = tuple(replace(end, y=end.y - rises[end.body]) for end in layout.ends)
+    stays = tuple(replace(end, y=end.y - rises[end.body]) for end in true)
     return seen, replace(seen, wheels=still, ends=stays)
+
+
+def _across(layout: Layout, at: Pose, end: Fast) -> float:
+    """Where a rope's end is across the page (radii): at its true place on its block, else where the page has it."""
+    true = at.beckets.get((end.strand, end.part))
+    return end.x if true is None else at.middles[end.body] + true
 
 
 def _lift(layout: Layout, at: Pose, body: str, x: float) -> float:
     """How much higher (radii) the tilt sets what stands at x on a body."""
     tilt = at.tilts.get(body, 0.0)
-    return (x - pivot(layout, layout.body(body))[0]) * sin(tilt) if tilt else 0.0
+    return (x - at.middles[body]) * sin(tilt) if tilt else 0.0
 
 
 def pivot(layout: Layout, body: Body) -> tuple[float, float]:
@@ -136,7 +187,7 @@ def draw_posed(plate: Plate, at: Pose) -> Layout:
         begun = len(plate.sheet.marks)
         plate.draw_body(body, labels)
         if at.tilts.get(body.name):
-            tip = _Tip(plate, seen, level, body, at.tilts[body.name])
+            tip = _Tip(plate, seen, level, body, at)
             plate.sheet.marks[begun:] = [tip.tipped(mark) for mark in plate.sheet.marks[begun:]]
     plate.layout = seen
     plate.draw_hand()
@@ -146,21 +197,22 @@ def draw_posed(plate: Plate, at: Pose) -> Layout:
 class _Tip:
     """Tips what was drawn of a level body: ironwork turns, the load hangs on below its pin, rope ends stay put."""
 
-    def __init__(self, plate: Plate, seen: Layout, level: Layout, body: Body, tilt: float) -> None:
+    def __init__(self, plate: Plate, seen: Layout, level: Layout, body: Body, pose: Pose) -> None:
         at = plate.sheet.at
-        self.body, self.tilt = body, tilt
-        self.x, self.y = at(*pivot(level, body))
-        self.axles = {_near(*at(w.x, w.y)): at(v.x, v.y) for w, v in _pairs(level, seen, body)}
-        self.lifted = {end.rope: at(end.x, end.y)[1] - at(was.x, was.y)[1]
-                       for was, end in zip(level.ends, seen.ends, strict=True) if end.body == body.name}  # fmt: skip
+        self.body, self.tilt = body, pose.tilts[body.name]
+        self.x, self.y = at(pose.middles[body.name], pivot(level, body)[1])
+        ends = [pair for pair in zip(level.ends, seen.ends, strict=True) if pair[0].body == body.name]
+        self.stays = {_near(*at(was.x, was.y)): at(now.x, now.y) for was, now in _pairs(level, seen, body)}
+        self.stays |= {_near(*at(was.x, was.y)): at(now.x, now.y) for was, now in ends}
+        self.lifted = {end.rope: at(end.x, end.y)[1] - at(was.x, was.y)[1] for was, end in ends}
         pin = at(body.x, ring_height(level, body))
         turned = self.turned(*pin)
         self.hangs = turned[0] - pin[0], turned[1] - pin[1]
 
     def turned(self, x: float, y: float) -> tuple[float, float]:
         """Where a point of the ironwork comes to (px)."""
-        if _near(x, y) in self.axles:
-            return self.axles[_near(x, y)]
+        if _near(x, y) in self.stays:
+            return self.stays[_near(x, y)]
         c, s, across, down = cos(self.tilt), sin(self.tilt), x - self.x, y - self.y
         return self.x + c * across + s * down, self.y - s * across + c * down
 

@@ -10,7 +10,7 @@ from ..kinematics import moved, reach_of
 from ..labels import Spot, Wanted, around, settle
 from ..layout import Body, Layout, NotDrawable
 from ..plate import Plate
-from ..pose import Pose, draw_posed, pivot, pose, scale_of
+from ..pose import Pose, draw_posed, pivot, pose, scale_of, unplaced
 from ..scene import Panel, Run
 from ..sheet import UNIT
 from ..words import plain, width
@@ -65,8 +65,9 @@ def _tried(plate: Plate, hand: float | None) -> tuple[Trial, Moment]:
     found = trial(standing.rig, hands)
     if not found.history:
         raise NotDrawable(f"What is seen there cannot be told ({_why(found.endings)}).")
-    if standing.share != 1:
-        plate.caption = plain("The load is a stand-in that weighs 10\u00a0N, its block in proportion.")
+    said = ["The load is a stand-in that weighs 10\u00a0N, its block in proportion."] if standing.share != 1 else []
+    said += [f"Becket of {name}: reckoned in its middle, drawn clear of the wheels." for name in unplaced(first.setup)]
+    plate.caption = plain(" ".join(said)) if said else ()
     return found, found.history[-1]
 
 
