@@ -5,7 +5,8 @@ from collections.abc import Collection
 from fractions import Fraction
 
 from gantline.mechanics import Value
-from gantline.rig import Strand
+from gantline.quantity import Number, Quotient, Symbol
+from gantline.rig import Sheave, Strand
 
 from .facts import Body
 from .phrases import en
@@ -16,9 +17,11 @@ from .writing import Writer
 def body_line(writer: Writer, body: Body, step: str, true: Collection[str] = ()) -> None:
     """The sentence that balances a body, or sets it moving, with its equation."""
     facts = writer.facts
-    loads = [load.name for load in facts.rig.loads if load.name in body.parts]
+    loads = facts.loads_of(body)
     keys = [writer.part_key[name] for name, _ in facts.body_weights(body)]
     weights = [f"{{{key}{'' if n == len(keys) else '_bare'}}}" for n, key in enumerate(keys, 1)]
+    if facts.ideal.load is not None and body == facts.aim:
+        weights[0] = en.UNKNOWN
     name = loads[0] if loads else body.parts[0]
     up, down = (_ropes(writer, side) for side in (body.up, body.down))
     relation = facts.answer.relation(f"balance:{body.name}") or facts.answer.relation(f"newton:{body.name}")
@@ -38,6 +41,22 @@ def body_line(writer: Writer, body: Body, step: str, true: Collection[str] = ())
     writer.step(
         step, "newton" if step == "newton" else "free-body", lit=(*body.parts, *(s.name for s in body.strands)),
         formula=relation.holds if relation else None, cites=(relation.id,) if relation else (), true=true, words=words,
+    )  # fmt: skip
+
+
+def turn(writer: Writer, sheave: Sheave) -> None:
+    """The sentence of a wheel with mass: what is left over between its two sides makes it turn faster."""
+    disc = sheave.disc
+    known = disc is not None and disc.number is not None
+    if disc is not None and disc.number is not None:
+        writer.tell(
+            disc=Value(disc.number, "kg", Symbol(disc.symbol)),
+            at_rim=Value(disc.number / 2, "kg", Quotient(Symbol(disc.symbol), Number(Fraction(2)))),
+        )
+    sides = [s for s in writer.facts.rig.strands if sheave in (s.start.sheave, s.end.sheave)]
+    writer.step(
+        "turn", "newton", lit=(sheave.block, *(s.name for s in sides)), true={"disc"} if known else set(),
+        words={"wheel": writer.nouns[sheave.block]},
     )  # fmt: skip
 
 

@@ -43,11 +43,13 @@ def wrong(writer: Writer, idea: str, words: dict[str, str]) -> WrongAnswer | Non
     if writer.knows("F"):
         writer.keep_apart("F", "X")
     tag, more = _how(facts, mistake)
+    ratio = facts.answer.velocity_ratio
+    right = {"count-right"} if ratio and ratio.number and more.get("k") == en.count(int(ratio.number)) else set()
     hauled = (facts.hand_strand.name,) if facts.hand_strand else ()
     struck = hauled if mistake.look_at[-1:] == ("hand",) else mistake.look_at[-1:]
     writer.step(
         "wrong", "count", lit=(*mistake.look_at, *struck), struck=struck if tag == "single" else (),
-        formula=mistake.formula, true={tag}, words=words | more,
+        formula=mistake.formula, true={tag} | right, words=words | more,
     )  # fmt: skip
     return mistake
 

@@ -44,7 +44,7 @@ def _really_moving(writer: Writer) -> None:
     regime = next((r for r in answer.regimes if r.way in ("raising", "lowering")), None)
     lead = next((n for n, noun in writer.nouns.items() if n != "lead" and noun == writer.nouns["lead"]), "")
     rate = next((m.acceleration for m in (regime.motions if regime else ()) if m.name == lead), None)
-    if rate is None or rate.number is None or not facts.sheaves:
+    if rate is None or not rate.number or not facts.sheaves:
         return
     writer.tell(a_loss=size(rate))
     writer.keep_apart("a", "a_loss")

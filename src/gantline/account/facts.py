@@ -161,9 +161,14 @@ class Facts:
 
     def body_weights(self, body: Body) -> tuple[tuple[str, Value], ...]:
         """What a body weighs, part by part, the loads first; a load that is asked for weighs what the answer says."""
-        loads = [name for name in body.parts if isinstance(self.rig.part(name), Load)]
+        loads = self.loads_of(body)
         ordered = (*loads, *(name for name in body.parts if name not in loads))
         return tuple((name, value) for name in ordered if (value := self.weight(name)) and value.number != 0)
+
+    def loads_of(self, body: Body) -> tuple[str, ...]:
+        """The loads of a body, the one asked about first."""
+        loads = [name for name in body.parts if isinstance(self.rig.part(name), Load)]
+        return tuple(sorted(loads, key=lambda name: name != self.load))
 
     def weight(self, name: str) -> Value | None:
         if name == self.answer.aim and self.ideal.load is not None:

@@ -24,6 +24,13 @@ KINDS_OF_LOAD = frozenset((
 ))  # fmt: skip
 
 
+# Words that say where a wheel or a block is: "the upper block", "the lower wheel".
+_PLACES = frozenset((
+    "top", "upper", "lower", "high", "low", "left", "right", "first", "second", "third", "middle", "outer", "inner",
+    "bottom",
+))  # fmt: skip
+
+
 class Role(Struct, frozen=True):
     """A part's role. `name` is the file's name where it is a plain noun; `place` counts within the kind from 1 (0: the
     only one); `wheels` are its sheaves; `of` names the load a block belongs to; `below` says that ropes pull it up."""
@@ -76,8 +83,15 @@ def _moving(facts: Facts, loads: dict[str, Role]) -> dict[str, Role]:
             block = facts.rig.part(name)
             assert isinstance(block, Moving)
             of = block.carries[0] if block.carries else ""
-            found[name] = Role(kind, place=place if len(names) > 1 else 0, wheels=len(block.sheaves), of=of)
+            where = name.lower() if kind == "own" and _says_where(facts, block) else ""
+            found[name] = Role(kind, where, 0 if where or len(names) == 1 else place, len(block.sheaves), of)
     return found
+
+
+def _says_where(facts: Facts, block: Moving) -> bool:
+    """Whether a block that carries a load has a name of place that no other part could be meant by."""
+    names = [part.name.lower() for part in facts.rig.parts]
+    return block.name.lower() in _PLACES and names.count(block.name.lower()) == 1 and bool(block.sheaves)
 
 
 def _kind(facts: Facts, block: Moving) -> RoleKind:
@@ -145,22 +159,7 @@ def _fixed(facts: Facts) -> dict[str, Role]:
 
 def _sound(role: Role) -> str:
     """A fixed part's own name where a listener can use it: a noun, or for wheels and blocks a word of place."""
-    places = {
-        "top",
-        "upper",
-        "lower",
-        "high",
-        "low",
-        "left",
-        "right",
-        "first",
-        "second",
-        "third",
-        "middle",
-        "outer",
-        "inner",
-    }
-    return role.name if plain_noun(role.name) or (role.name in places and role.kind != "anchor") else ""
+    return role.name if plain_noun(role.name) or (role.name in _PLACES and role.kind != "anchor") else ""
 
 
 def _pulled_up(facts: Facts, part: Fixed) -> bool:

@@ -8,6 +8,7 @@ from .phrases import en
 from .phrases.en import Noun
 from .steps import begin, size
 from .writing import Writer
+from .wrong_moving import pair_on_wheel
 
 
 def verdict(rig: Rig, answer: Answer) -> str:
@@ -29,8 +30,8 @@ def about(writer: Writer) -> tuple[set[str], dict[str, Noun | str]]:
             parts = [name for name in finding.parts if name in names] or [facts.load]
             first, second = parts[-1], parts[0]
             return ({"pair"} if len(parts) > 1 else set()), {
-                "first": _body_name(writer, first),
-                "second": _body_name(writer, second),
+                "first": body_name(writer, first),
+                "second": body_name(writer, second),
             }
         case "indeterminate":
             return _undecided(writer)
@@ -50,21 +51,26 @@ def _undecided(writer: Writer) -> tuple[set[str], dict[str, Noun | str]]:
     if not strands:
         part = next((name for name in facts.answer.finding.parts if name in writer.nouns), facts.load)
         given = {"pull-given"} if facts.rig.effort is not None else set()
-        return {"bodies"} | given, {"first": _body_name(writer, part)}
+        return {"bodies"} | given, {"first": body_name(writer, part)}
     body = next((body for body in facts.bodies if set(strands) & set(body.strands)), None)
     crossing = [strand for strand in (body.strands if body else ()) if strand in strands]
-    return set(), {"first": _body_name(writer, body.name if body else facts.load), "k": en.count(len(crossing))}
+    return set(), {"first": body_name(writer, body.name if body else facts.load), "k": en.count(len(crossing))}
 
 
 def _moving(writer: Writer) -> tuple[set[str], dict[str, Noun | str]]:
     """The load asked about, else the first body that speeds up."""
     facts = writer.facts
     rates = {m.name: m.acceleration for m in lossy_or_ideal(facts) if m.acceleration and m.acceleration.number != 0}
+    pair = pair_on_wheel(facts)
+    if pair is not None and pair[0] not in rates and any(name in rates for name in pair[1]):
+        sinking = next(name for name in pair[1] if (rates[name].number or 0) < 0)
+        writer.tell(a=size(rates[sinking]))
+        return {"rests"}, {"first": writer.nouns[pair[0]], "second": writer.nouns[sinking]}
     loads = [name for name in (facts.load, *(load.name for load in facts.rig.loads)) if name in rates]
     name = next(iter((*loads, *rates)), facts.load)
     rate = rates.get(name, Value(None, "m/s²", None))
     writer.tell(a=size(rate))
-    return ({"up"} if rate.number is not None and rate.number > 0 else set()), {"first": _body_name(writer, name)}
+    return ({"up"} if rate.number is not None and rate.number > 0 else set()), {"first": body_name(writer, name)}
 
 
 def lossy_or_ideal(facts: Facts) -> tuple[Motion, ...]:
@@ -72,7 +78,7 @@ def lossy_or_ideal(facts: Facts) -> tuple[Motion, ...]:
     return facts.answer.regimes[-1].motions
 
 
-def _body_name(writer: Writer, part: str) -> Noun:
+def body_name(writer: Writer, part: str) -> Noun:
     """The name of a body: of its load where it carries one."""
     body = writer.facts.body(part)
     loads = [load.name for load in writer.facts.rig.loads if body and load.name in body.parts]

@@ -13,6 +13,8 @@ from .phrases import en
 from .tags import tags
 from .writing import Writer
 
+_FEW = 2  # loads beside another that are each named with their weight
+
 
 def begin(facts: Facts, method: str, only: Collection[str] | None = None) -> Writer:
     """A writer that knows what is true of the rig, and the numbers every account may speak."""
@@ -36,6 +38,7 @@ def begin(facts: Facts, method: str, only: Collection[str] | None = None) -> Wri
     if mass is not None:
         writer.tell(m=Value(mass.number, "kg", Symbol(mass.symbol)))
     block = own_block(facts)
+    writer.words |= _together(writer)
     if block is not None:
         writer.nouns["own"] = writer.nouns[block.name]
         writer.part_key[block.name] = "w"
@@ -126,18 +129,87 @@ def meet(writer: Writer) -> None:
     facts = writer.facts
     body = facts.body(facts.load)
     parts = body.parts if body else (facts.load,)
-    givens = [(name, value) for name in parts if (value := facts.weights.get(name)) and value.number != 0]
+    beside = _beside(facts)
+    shown = [name for name in parts if name not in beside]
+    givens = [(name, value) for name in shown if (value := facts.weights.get(name)) and value.number != 0]
     writer.step(
         "meet", "bare", lit=(*parts, *(s.name for s in (body.up if body else ()))),
         formula_text=", ".join(given_text(writer, name) for name, _ in givens), words=_words(writer, body),
     )  # fmt: skip
+    _company(writer, beside)
+
+
+def _beside(facts: Facts) -> tuple[str, ...]:
+    """The other loads on the hook of the load asked about."""
+    body = facts.body(facts.load)
+    return tuple(name for name in facts.loads_of(body) if name != facts.load) if body else ()
+
+
+def _company(writer: Writer, beside: tuple[str, ...]) -> None:
+    """What hangs on the same hook, each by name with its weight; of many the weight they have together."""
+    if not beside:
+        return
+    keys = [_amount(writer, name) for name in beside]
+    numbers = [value.number for name in beside if (value := writer.facts.weight(name)) and value.number is not None]
+    few = len(beside) <= _FEW or len(numbers) < len(beside)
+    writer.tell(others=None if few else Value(sum(numbers, Fraction(0)), "N", None))
+    last = len(beside) - 1
+    of = "that weighs" if "symbolic" in writer.tags else "of"
+    each = [
+        f"{writer.nouns[name].a} {of} {{{key}{'_bare' if n else ''}}}"
+        for n, (name, key) in enumerate(zip(beside, keys, strict=True))
+    ]
+    writer.step(
+        "beside", "bare", lit=beside, true={"pair" if last else "one"} | (set() if few else {"many"}),
+        formula_text=", ".join(filter(None, (given_text(writer, name) for name in beside))),
+        words={"others": en.joined(each if few else [writer.nouns[name].the for name in beside])},
+    )  # fmt: skip
+
+
+def _together(writer: Writer) -> dict[str, str]:
+    """What hangs in the bag by name: the loads alone, and with their block; of many only the one asked about."""
+    facts = writer.facts
+    body = facts.body(facts.load)
+    if body is None:
+        return {}
+    loads = ["you" if facts.rides and name == facts.load else writer.nouns[name].the for name in facts.loads_of(body)]
+    blocks = [writer.nouns[name].the for name in body.parts if name not in facts.loads_of(body)]
+    heavy = [writer.nouns[name].the for name, _ in facts.body_weights(body) if name not in facts.loads_of(body)]
+    rest = f"{loads[0]} and all that hangs with it"
+    few = len(loads) <= _FEW + 1
+    return {
+        "loads": en.joined(loads) if few else rest,
+        "weights": en.joined([*loads, *heavy]) if few else rest,
+        "bagged": en.joined([*loads, *blocks]) if few else rest,
+    }
 
 
 def _words(writer: Writer, body: Body | None) -> dict[str, str]:
     of = "that weighs {W}" if "symbolic" in writer.tags else "of {W}"
     if "mass" in writer.tags and "numeric" in writer.tags:
         of = "of {m}" if "accelerates" in writer.tags else "of {m}, which weighs {W},"
-    return (count_words(body) if body else {}) | {"W": of}
+    if writer.nouns[writer.facts.load].a.startswith("a load of ") and "symbolic" not in writer.tags:
+        of = "that weighs {W}" if "mass" not in writer.tags else f"that comes to {of.removeprefix('of ')}"
+    return (count_words(body) if body else {}) | {"W": of, "more": _more(writer), "blocks": _blocks(writer, body)}
+
+
+def _blocks(writer: Writer, body: Body | None) -> str:
+    """The blocks a load hangs from, counted, and what they weigh together is told."""
+    facts = writer.facts
+    blocks = [part for name in (body.parts if body else ()) if isinstance(part := facts.rig.part(name), Moving)]
+    numbers = [value.number for block in blocks if (value := facts.weight(block.name)) and value.number is not None]
+    writer.tell(w_all=Value(sum(numbers, Fraction(0)), "N", None))
+    wheels = all(len(block.sheaves) == 1 for block in blocks)
+    return en.things(len(blocks), "wheel" if wheels else "block", "wheels" if wheels else "blocks")
+
+
+def _more(writer: Writer) -> str:
+    """What the load's own block weighs besides: in kilograms where the load is given so and things speed up."""
+    block = own_block(writer.facts)
+    if block is None or block.mass is None or "mass" not in writer.tags or "accelerates" not in writer.tags:
+        return "{w_bare}"
+    writer.tell(m_w=Value(block.mass.number, "kg", Symbol(block.mass.symbol)))
+    return "{m_w}"
 
 
 def given_text(writer: Writer, name: str) -> str:
@@ -216,6 +288,8 @@ def gain(writer: Writer) -> None:
     advantage = facts.ideal.mechanical_advantage
     if ratio is None or advantage is None:
         return
+    lifted = [value.number for name in (*_beside(facts), facts.load) if (value := facts.weight(name)) and value.number]
+    writer.tell(lifted=Value(sum(lifted, Fraction(0)), "N", None))
     sides: tuple[Formula, ...] = (Symbol("MA"),)
     weight = facts.weight(facts.load)
     if weight is not None and weight.formula is not None:

@@ -9,18 +9,20 @@ from .facts import Body, Facts
 
 # What may be true of a rig, and of one step of an account.
 KNOWN = frozenset((
-    "N=1", "N=2", "N>2", "N>6", "accelerates", "asked", "dead-end-moving", "effort-asked", "effort-given",
-    "hand-inside", "helps", "holds", "impossible", "indeterminate", "load-asked", "lossy", "lowers", "ma=1",
-    "ma=vr", "ma>vr", "numeric", "one-load", "one-rope", "one-weight", "one-wheel", "own-block", "own-heavy",
-    "own-none", "own-runner", "own-wheel", "rider", "ropes", "several-bodies", "shared", "slack", "symbolic",
-    "two-ropes", "two-weights", "unit-gain",
+    "N=1", "N=2", "N>2", "N>6", "accelerates", "asked", "company", "dead-end-moving", "effort-asked", "effort-given",
+    "hand-inside", "heavy-wheel", "helpers", "helps", "holds", "impossible", "indeterminate", "load-asked", "lossy",
+    "lowers", "ma=1", "ma=vr", "ma>vr", "numeric", "one-load", "one-rope", "one-weight", "one-wheel", "own-block",
+    "own-heavy", "own-none", "own-runner", "own-several", "own-wheel", "rider", "ropes", "several-bodies", "shared",
+    "slack", "symbolic", "two-ropes", "two-weights", "unit-gain",
 ))  # fmt: skip
 STEP = frozenset((
-    "E=1", "E=2", "above", "alike", "alone", "assumed-sizes", "below", "bodies", "carried", "down", "equal", "even",
-    "falls", "first", "flyer", "free", "friend", "gives", "half", "hanging", "heavy", "held", "later", "less",
-    "let-go", "light", "load", "loose", "lowering-first", "many-help", "massed", "meet", "merged", "minus", "more",
-    "moves", "once", "one", "pair", "plus", "pull-given", "pulled-up", "ratio", "rest", "rises", "runner",
-    "several", "single", "sinking", "stays", "still", "turned", "twice", "two", "up", "weighs", "whole",
+    "E=1", "E=2", "above", "alike", "alone", "as-fast", "asks", "assumed-sizes", "at-rest", "below", "bodies",
+    "both-sides", "carried", "count-right", "disc", "down", "equal", "even", "falls", "first", "flyer", "free",
+    "friend", "gives", "half", "hanging", "heavy", "held", "later", "less", "let-go", "light", "load", "loose",
+    "lowering-first", "many", "many-help", "massed", "meet", "merged", "minus", "more", "more-ropes", "moves", "none",
+    "once", "one", "other", "pair", "plus", "pull-given", "pulled-up", "pushes", "ratio", "rest", "rests", "rises",
+    "runner", "several", "several-strands", "single", "sinking", "so-much", "stays", "still", "turned", "twice",
+    "two", "two-ways", "up", "weighs", "weight-fits", "whole",
 ))  # fmt: skip
 
 
@@ -79,6 +81,7 @@ def untold(value: Value | None) -> bool:
 
 def _results(facts: Facts) -> set[str]:
     found = {"helps"} if facts.answer.helps else set()
+    found |= {"helpers"} if len(facts.answer.helps) > 1 else set()
     gain, ratio = facts.ideal.mechanical_advantage, facts.answer.velocity_ratio
     if gain and ratio and gain.number is not None and ratio.number is not None:
         found |= {"ma<vr" if gain.number < ratio.number else "ma=vr" if gain.number == ratio.number else "ma>vr"}
@@ -106,11 +109,13 @@ def about(facts: Facts, body: Body) -> set[str]:
     found = {f"N={count}" if count <= 2 else "N>2"} | ({"N>6"} if count > 6 else set())
     weights = len(facts.body_weights(body))
     found |= {("one-weight", "two-weights", "more-weights")[min(max(weights, 1), 3) - 1]}
+    found |= {"company"} if len(facts.loads_of(body)) > 1 else set()
     blocks = [part for name in body.parts if isinstance(part := facts.rig.part(name), Moving)]
     if not blocks:
         found |= {"own-none"}
     else:
         size = len(blocks[0].sheaves)
+        found |= {"own-several"} if len(blocks) > 1 else set()
         found |= {"own-hook" if size == 0 else "own-wheel" if size == 1 else "own-block"}
         found |= {"own-heavy" if facts.weight(blocks[0].name) else "own-light"}
     if any(s.start.sheave is None and s.start.part in {b.name for b in blocks} for s in body.up) or any(

@@ -38,20 +38,37 @@ def wrong_answers(rig: Rig, answer: Answer) -> tuple[WrongAnswer, ...]:
 
 
 def _each(facts: Facts) -> Iterator[WrongAnswer]:
-    numbers = {symbol: known.number for symbol, known in facts.answer.givens if known.number is not None}
-    names = nouns(facts)
-    true = tags(facts) | ({"many-help"} if len(facts.answer.helps) > 1 else set())
+    names, true = nouns(facts), tags(facts)
     for rule in RULES:
-        law = rule.law(facts)
-        right = rule.right(facts) if rule.right else right_value(facts, rule.what)
-        known = right.number if right is not None and not rule.open else None
-        if law is None or (known is None and not rule.open):
+        found = _committed(facts, rule)
+        if found is None:
             continue
-        number = value(law, numbers)
-        lucky = known is not None and _close(number, known, NEAR)
+        law, number, known = found
         slip = next(slip for slip in en.WRONG[rule.id] if slip.holds(true))
         say = fill(slip.say, _words(facts), names, facts.load)
+        lucky = known is not None and _close(number, known, NEAR)
         yield WrongAnswer(rule.id, Value(number, _UNITS[rule.what], law), law, say, _parts(facts, slip.look), (), lucky)
+
+
+def _committed(facts: Facts, rule: WrongRule) -> tuple[Formula, Fraction, Fraction | None] | None:
+    """A rule's law, the number it gives and the right one (None where there is none); None where nobody commits it."""
+    law = rule.law(facts)
+    right = None if rule.open else rule.right(facts) if rule.right else right_value(facts, rule.what)
+    if law is None or (not rule.open and (right is None or right.number is None)):
+        return None
+    numbers = {symbol: known.number for symbol, known in facts.answer.givens if known.number is not None}
+    return law, value(law, numbers), right.number if right else None
+
+
+def given(facts: Facts, rule: str) -> tuple[Value, Value | None] | None:
+    """What one rule gives, and the right value (None where there is none); None where nobody can commit it, or where
+    it is right as near as a question can tell."""
+    known = WRONG_RULES[rule]
+    found = _committed(facts, known) if facts.numeric else None
+    if found is None or (found[2] is not None and (not found[2] or _close(found[1], found[2], NEAR))):
+        return None
+    unit = _UNITS[known.what]
+    return Value(found[1], unit, found[0]), None if found[2] is None else Value(found[2], unit, None)
 
 
 def _words(facts: Facts) -> dict[str, str]:

@@ -53,7 +53,7 @@ def _heavier_weight(facts: Facts) -> Formula | None:
 
 def _heavier_pull(facts: Facts) -> Value | None:
     heavier = _heavier(facts)
-    return _pull_at(facts, facts.body(heavier.name)) if heavier else None
+    return pull_at(facts, facts.body(heavier.name)) if heavier else None
 
 
 def _drive(facts: Facts, pair: tuple[Load, Load]) -> Formula:
@@ -105,19 +105,23 @@ def _hanging_weight(facts: Facts) -> Formula | None:
 
 
 def _load_pull(facts: Facts) -> Value | None:
-    return _pull_at(facts, facts.body(facts.load))
+    return pull_at(facts, facts.body(facts.load))
 
 
-def _pull_at(facts: Facts, body: Body | None) -> Value | None:
+def pull_at(facts: Facts, body: Body | None) -> Value | None:
     """The pull of the first strand that holds a body."""
     return facts.ideal.tension(body.up[0].name) if body and body.up else None
 
 
-def _pull_at_rest(facts: Facts) -> Formula | None:
+def pull_at_rest(facts: Facts) -> Value | None:
     """The pull that would just hold the load, where another one is given and it speeds up."""
     if facts.answer.status != "accelerates" or facts.rig.effort is None or facts.answer.freedoms != 1:
         return None
-    found = solve(replace(facts.rig, effort=None)).ideal.effort
+    return solve(replace(facts.rig, effort=None)).ideal.effort
+
+
+def _rest_still_holds(facts: Facts) -> Formula | None:
+    found = pull_at_rest(facts)
     return found.formula if found else None
 
 
@@ -184,7 +188,7 @@ MOVING: tuple[WrongRule, ...] = (
     WrongRule("M40", "tension", _heavier_weight, "motion", 5, _heavier_pull),
     WrongRule("M41", "acceleration", _one_mass_only, "motion", 3),
     WrongRule("M42", "acceleration", _hand_speed, "motion", 3),
-    WrongRule("M44", "effort", _pull_at_rest, "motion", 4),
+    WrongRule("M44", "effort", _rest_still_holds, "motion", 4),
     WrongRule("M45", "acceleration", _falls_alike, "motion", 5),
     WrongRule("M46", "acceleration", _lump, "motion", 5),
     WrongRule("M47", "acceleration", _alike_both_sides, "wheel", 4, _really),

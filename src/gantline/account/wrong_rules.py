@@ -12,7 +12,7 @@ from .facts import Body, Facts
 from .wrong_lossy import LOSSY
 from .wrong_moving import MOVING
 from .wrong_stuck import STUCK
-from .wrong_terms import Law, WrongRule, over, weights, whole
+from .wrong_terms import Law, WrongRule, added, over, weights, whole
 
 
 def _aim(facts: Facts) -> Body | None:
@@ -27,8 +27,10 @@ def _held(facts: Facts) -> Formula | None:
 
 
 def _load(facts: Facts) -> Formula | None:
-    value = facts.weight(facts.load) if _aim(facts) else None
-    return value.formula if value else None
+    """The loads on its hook, without the block."""
+    body = _aim(facts)
+    loads = facts.loads_of(body) if body else ()
+    return added([value.formula for name in loads if (value := facts.weight(name)) and value.formula])
 
 
 def _ratio(facts: Facts) -> Fraction | None:

@@ -18,7 +18,7 @@ from ..writing import Writer
 
 NAME = "carry"
 Letters = dict[str, tuple[Formula, Value, Value]]
-SHORT = frozenset(("meet", "hand", "hop", "add", "solve"))
+SHORT = frozenset(("meet", "beside", "hand", "hop", "add", "solve"))
 
 
 def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
@@ -28,7 +28,9 @@ def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
         return refusal
     if not facts.asks or not isinstance(rig.part(facts.load), Load):
         return no(facts, NAME, "no-hand" if rig.hand is None else "open")
-    if hops(facts) is None or not carry(rig) or facts.ideal.load is not None:
+    if facts.ideal.load is not None:
+        return no(facts, NAME, "load-asked")
+    if hops(facts) is None or not carry(rig):
         return no(facts, NAME, "open")
     return Yes()
 
@@ -135,7 +137,7 @@ def _add(writer: Writer, hop: Hop, units: dict[str, str], letters: Letters) -> N
     }  # fmt: skip
     sign = f"{sign} one" if multiple == 1 else sign
     true = {*sign.split(), "several" if len(hop.known) > 1 else "single"} | (
-        {"once"} if hop.known[0][1] == 1 else set()
+        {"once"} if hop.known[0][1] == 1 else {"several-strands"}
     )
     pulled: list[Formula] = []
     for rope, times in hop.known:

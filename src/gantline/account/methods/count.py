@@ -28,7 +28,7 @@ from ..steps import (
 from ..writing import Writer
 
 NAME = "count"
-SHORT = frozenset(("meet", "cross", "balance", "solve"))
+SHORT = frozenset(("meet", "beside", "cross", "balance", "solve"))
 
 
 def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:

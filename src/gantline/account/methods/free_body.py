@@ -14,13 +14,13 @@ from ..steps import ask, asked_letter, begin, gain, meet, movers, path, tell_tot
 from ..trouble import trouble
 
 NAME = "free-body"
-SHORT = frozenset(("meet", "body", "solve", "support", "clash", "undecided", "push", "mend"))
+SHORT = frozenset(("meet", "beside", "body", "solve", "support", "clash", "undecided", "push", "held", "mend"))
 
 
 def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     """Valid for whatever is at rest; for what cannot rest or is undecided it says why."""
     if answer.status == "accelerates":
-        return no(Facts(rig, answer), NAME, "accelerates")
+        return no(Facts(rig, answer), NAME, "pulled" if rig.effort else "accelerates")
     return Yes(half=answer.status != "holds" or Facts(rig, answer).held)
 
 

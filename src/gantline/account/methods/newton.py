@@ -1,20 +1,23 @@
 """Newton for each part: pulls less weights move the masses, and the ropes tie the movements together."""
 
+from fractions import Fraction
+
 from gantline.mechanics import Answer, Value, acceleration_symbol
 from gantline.quantity import Symbol
 from gantline.rig import Rig
 
 from ..account import Account, Refusal
-from ..bodies import body_line, tell_masses
+from ..bodies import body_line, tell_masses, turn
 from ..closing_moving import close_moving
 from ..facts import Body, Facts
 from ..phrases import en
 from ..refusing import Yes, no
 from ..steps import begin, meet, movers, path, size
 from ..writing import Writer
+from ..wrong_moving import pair_on_wheel, pull_at, pull_at_rest
 
 NAME = "newton"
-SHORT = frozenset(("meet", "newton", "solve", "others"))
+SHORT = frozenset(("meet", "beside", "newton", "solve", "others"))
 
 
 def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
@@ -37,7 +40,9 @@ def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
     if rig.effort is not None:
         writer.tell(F=facts.ideal.effort)
     _ask(writer)
-    writer.step("no-count", "newton", lit=[name for body in facts.bodies for name in body.parts])
+    writer.tell(F_rest=pull_at_rest(facts))
+    at_rest = {"at-rest"} if writer.knows("F_rest") else set()
+    writer.step("no-count", "newton", lit=[name for body in facts.bodies for name in body.parts], true=at_rest)
     for rope in rig.ropes:
         heavy = {"turned"} if any(c.sheave in facts.heavy_sheaves for c in rope.contacts if c.sheave) else set()
         strands = [strand.name for strand in rope.strands]
@@ -55,6 +60,8 @@ def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
             if step.cites
         )
         body_line(writer, body, "newton", {"later"} if said else set())
+    for sheave in facts.heavy_sheaves:
+        turn(writer, sheave)
     _solve(writer, lead)
     return close_moving(writer, _accelerations(facts)[lead.name])
 
@@ -67,6 +74,9 @@ def _lead(facts: Facts) -> Body:
     """The body asked about, else the first with a load that speeds up."""
     rates = _accelerations(facts)
     moving = [b for b in facts.bodies if b.name in rates and rates[b.name].number != 0]
+    against_a_pair = pair_on_wheel(facts)
+    if against_a_pair and (single := facts.body(against_a_pair[0])) and single.name in rates:
+        return single  # whether it stays is the question there
     loaded = [b for b in moving if any(load.name in b.parts for load in facts.rig.loads)]
     return facts.aim if facts.aim in moving and facts.aim else (loaded or moving)[0]
 
@@ -113,14 +123,14 @@ def _solve(writer: Writer, lead: Body) -> None:
     """What the lines leave for every body and rope."""
     facts = writer.facts
     rates = _accelerations(facts)
-    tension = next((s.tension for s in facts.ideal.strands if s.rope in lead.ropes and s.tension), None)
+    tension = pull_at(facts, lead)
     writer.tell(a=size(rates[lead.name]), a_up=rates[lead.name], T=tension)
     letter = Symbol(acceleration_symbol(facts.rig, lead.name))
     number = rates[lead.name].number
     formula = rates[lead.name].formula
     marks = [(body.parts[-1], writer.mark(rates[body.name])) for body in facts.bodies if body.name in rates]
     writer.step(
-        "solve", "newton", lit=lead.parts, marks=marks, pause=3.0, true={"up" if number and number > 0 else "sinks"},
+        "solve", "newton", lit=lead.parts, marks=marks, pause=3.0, true={_way(number)},
         formula=writer.equation(letter, *((formula,) if formula else ()), key="a_up"),
         cites=(f"result:acceleration:{lead.name}",), words={"lines": en.count(len(facts.bodies))},
     )  # fmt: skip
@@ -129,9 +139,25 @@ def _solve(writer: Writer, lead: Body) -> None:
     for n, body in enumerate(others):
         writer.tell(**{f"a{n}": size(rates[body.name])})
         up = (rates[body.name].number or 0) > 0
-        said.append((_noun(writer, body), up, f"{{a{n}{'' if n == 0 else '_bare'}}}"))
+        same = n > 0 and abs(rates[body.name].number or 0) == abs(rates[others[n - 1].name].number or 0)
+        said.append((_noun(writer, body), up, "" if same else f"{{a{n}{'' if n == 0 else '_bare'}}}"))
     if said:
         writer.step(
             "others", "newton", lit=[name for body in others for name in body.parts], marks=marks,
-            words={"others": en.motions(said)},
+            true=_as_fast(writer, lead, others), words={"others": en.motions(said), "other": said[0][0]},
         )  # fmt: skip
+
+
+def _way(number: Fraction | None) -> str:
+    return "up" if number and number > 0 else "rests" if number == 0 else "sinks"
+
+
+def _as_fast(writer: Writer, lead: Body, others: list[Body]) -> set[str]:
+    """Whether one other body moves, as fast as the first and the other way; and how hard its side of the rope pulls,
+    where a heavy wheel makes that different."""
+    rates = _accelerations(writer.facts)
+    (first, second), alone = (rates[body.name].number for body in (lead, others[0])), len(others) == 1
+    if not alone or not first or second != -first:
+        return set()
+    writer.tell(T_other=pull_at(writer.facts, others[0]))
+    return {"as-fast", "up" if second > 0 else "sinks"}

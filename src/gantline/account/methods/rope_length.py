@@ -11,13 +11,15 @@ from ..steps import begin, meet, movers, path
 from ..writing import Writer
 
 NAME = "rope-length"
-SHORT = frozenset(("meet", "keep", "pay", "pay-hand", "pay-rope", "pay-all", "tie", "half"))
+SHORT = frozenset(("meet", "beside", "keep", "pay", "pay-hand", "pay-rope", "pay-all", "tie", "half"))
 
 
 def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     """Valid wherever ropes are taut, with loss or without; it tells ways and speeds, and no force."""
     facts = Facts(rig, answer)
-    if answer.status in ("impossible", "slack") or answer.freedoms == 0:
+    if answer.status in ("impossible", "slack"):
+        return no(facts, NAME, answer.status)
+    if answer.freedoms == 0:
         return no(facts, NAME, "still")
     if answer.freedoms > 1 and rig.hand is not None:
         return no(facts, NAME, "freedoms")

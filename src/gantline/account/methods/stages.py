@@ -17,7 +17,7 @@ from ..steps import ask, begin, gain, meet, movers, path, work
 from ..writing import Writer
 
 NAME = "stages"
-SHORT = frozenset(("meet", "stage", "product", "solve"))
+SHORT = frozenset(("meet", "beside", "stage", "product", "solve"))
 
 
 def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:

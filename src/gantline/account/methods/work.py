@@ -15,7 +15,7 @@ from ..steps import ask, begin, gain, meet, movers, rise_letter, times_of, total
 from ..writing import Writer
 
 NAME = "work"
-SHORT = frozenset(("meet", "move", "trade", "solve"))
+SHORT = frozenset(("meet", "beside", "move", "trade", "solve"))
 
 
 def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
@@ -23,6 +23,8 @@ def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
     facts = Facts(rig, answer)
     if (refusal := unless_at_rest(facts, NAME)) is not None:
         return refusal
+    if facts.ideal.load is not None:
+        return no(facts, NAME, "load-asked")
     if rig.hand is None or facts.ideal.effort is None or rig.effort is not None:
         return no(facts, NAME, "no-hand" if rig.hand is None else "given")
     if answer.freedoms > 1:

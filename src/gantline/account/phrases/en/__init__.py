@@ -17,6 +17,7 @@ from .verdict import VERDICT
 from .words import (
     ABOUT,
     BETWEEN_STEPS,
+    UNKNOWN,
     WORDS_A_SECOND,
     count,
     fraction,
@@ -26,10 +27,12 @@ from .words import (
     measured,
     moved,
     multiple,
+    off,
     ordinal,
     share,
     spoken,
     spoken_words,
+    things,
     times,
     units,
     units_times,
@@ -67,7 +70,8 @@ def seconds(sentence: str) -> float:
 
 
 __all__ = [
-    "ABOUT", "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "WRONG", "Frame", "Frames", "Noun", "count",
-    "fraction", "hedge", "joined", "losses", "measured", "motions", "moved", "multiple", "noun", "ordinal",
-    "pulls", "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "times", "units", "units_times",
+    "ABOUT", "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "UNKNOWN", "WRONG", "Frame", "Frames", "Noun",
+    "count", "fraction", "hedge", "joined", "losses", "measured", "motions", "moved", "multiple", "noun", "off",
+    "ordinal", "pulls", "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "things", "times", "units",
+    "units_times",
 ]  # fmt: skip

@@ -85,6 +85,11 @@ CARRY: Frames = {
         ),
     ),
     "add": (
+        F(
+            "rider one-rope several-strands",
+            "Now count on yourself: you hang on [times] strands of F each. That makes [result].",
+            "added at the load",
+        ),
         F("several", "At [the load] the pulls add up. [sum] make [result].", "added at the load"),
         F("once", "So [the rope] brings [result] to [the load].", "added at the load"),
         F(

@@ -30,6 +30,12 @@ CLOSING: Frames = {
             "a likely slip",
         ),
         F(
+            "merged ropes count-right",
+            "If you wrote {X}, you shared the weight by [k], and [k] is right. But each block counts by how far it "
+            "goes, and which way.",
+            "a likely slip",
+        ),
+        F(
             "merged ropes",
             "If you wrote {X}, you shared the weight by [k]. But follow the pull: by the time it reaches [the "
             "load] it is [vr] F.",
@@ -159,8 +165,13 @@ CLOSING: Frames = {
             "and the answer",
         ),
         F(
+            "own-none",
+            "[after]: the strand in your hand now comes off the wheel on [the load], so it pulls up as well.",
+            "and the answer",
+        ),
+        F(
             "",
-            "[after]: the strand in your hand now comes off the moving block, so it pulls up as well.",
+            "[after]: the strand in your hand now comes off [the own], so it pulls up as well.",
             "and the answer",
         ),
     ),

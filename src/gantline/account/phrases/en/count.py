@@ -10,6 +10,7 @@ COUNT: Frames = {
         F("N=1 own-none !rider", ""),
         F("rider", f"Draw an imaginary bag around yourself and all that you hang on, {_LOOK}", "the bag"),
         F("own-none", f"Draw an imaginary bag around [the load], {_LOOK}", "the bag"),
+        F("company", f"Draw an imaginary bag around [bagged], {_LOOK}", "the bag"),
         F("", f"Draw an imaginary bag around [the load] and [its own], {_LOOK}", "the bag"),
     ),
     "cross": (
@@ -108,12 +109,7 @@ COUNT: Frames = {
         ),
         F(
             "N=1",
-            "Nothing speeds up, so that one pull upward balances all the weight in the bag.",
-            "up balances down",
-        ),
-        F(
-            "rider",
-            "Nothing speeds up, so the [n] pulls upward balance everything in the bag: you and [the own].",
+            "Nothing speeds up, so that one pull upward balances all that weighs in the bag: [weights].",
             "up balances down",
         ),
         F(
@@ -122,11 +118,15 @@ COUNT: Frames = {
             "up balances down",
         ),
         F(
-            "two-weights",
+            "two-weights !rider",
             "Nothing speeds up, so the [n] pulls upward balance the two weights: [the load] and [its own].",
             "up balances down",
         ),
-        F("", "Nothing speeds up, so the [n] pulls upward balance everything in the bag.", "up balances down"),
+        F(
+            "",
+            "Nothing speeds up, so the [n] pulls upward balance all that weighs in the bag: [weights].",
+            "up balances down",
+        ),
     ),
     "solve": (
         F(

@@ -23,8 +23,27 @@ FREE_BODY: Frames = {
             "the body apart",
         ),
     ),
+    "ask": (
+        F(
+            "impossible",
+            "How hard must you pull to hold [the load]? Put down a number before we go on.",
+            "your guess",
+        ),
+        F(
+            "indeterminate",
+            "How hard does each of these ropes pull? Put down a number for each before we go on.",
+            "your guess",
+        ),
+    ),
     "body": (
         F("rider one-load carried", "You are pulled up by [up], and down by [weights].", "one body"),
+        F("rider one-load !company", "You are pulled up by [up], and down by your own [weights].", "one body"),
+        F(
+            "down falls weighs",
+            "[the body] is pulled down by [down] and its own [weights], and nothing holds it up.",
+            "one body",
+        ),
+        F("down falls", "[the body] is pulled down by [down], and nothing holds it up.", "one body"),
         F("down weighs", "[the body] is pulled up by [up], and down by [down] and its own [weights].", "one body"),
         F(
             "down",
@@ -32,6 +51,11 @@ FREE_BODY: Frames = {
             "one body",
         ),
         F("light", "[the body] weighs nothing here, so [up] has nothing to hold.", "one body"),
+        F(
+            "company carried",
+            "[the body], with all that hangs with it, is pulled up by [up], and down by [weights].",
+            "one body",
+        ),
         F("carried", "[the body], with what it hangs from, is pulled up by [up], and down by [weights].", "one body"),
         F("", "[the body] is pulled up by [up], and down by its [weights].", "one body"),
     ),
@@ -47,6 +71,24 @@ FREE_BODY: Frames = {
     ),
     "clash": (
         F(
+            "asks none",
+            "So [the first] asks [rope] for {T1}, and [the second] for none at all. One rope cannot do both: no pull "
+            "holds them.",
+            "where it fails",
+        ),
+        F(
+            "asks pushes",
+            "So [the first] asks [rope] for {T1}, and [the second] asks it to push. One rope cannot do both: no pull "
+            "holds them.",
+            "where it fails",
+        ),
+        F(
+            "asks",
+            "So [the first] asks [rope] for {T1}, and [the second] for {T2_bare}. One rope cannot do both: no pull "
+            "holds them.",
+            "where it fails",
+        ),
+        F(
             "pair",
             "Each of the two asks for another pull, and it is the same rope. So no pull at all can hold them both.",
             "where it fails",
@@ -57,7 +99,20 @@ FREE_BODY: Frames = {
             "where it fails",
         ),
     ),
+    "wrong": (F("", "If you wrote {X}, [overlooked]", "a likely slip"),),
     "undecided": (
+        F(
+            "two-ways more-ropes",
+            "{T_even} in every strand would fit this sum. So would {T_more_bare} in [the one] and {T_less_bare} in "
+            "[the another], the rest as before.",
+            "what is open",
+        ),
+        F(
+            "two-ways",
+            "{T_even} in every strand would fit this sum. But {T_more_bare} in [the one] and {T_less_bare} in [the "
+            "another] fit it as well.",
+            "what is open",
+        ),
         F(
             "bodies",
             "The sums end here: more is unknown than balance can tell, so the file does not say what happens.",
@@ -78,12 +133,35 @@ FREE_BODY: Frames = {
     ),
     "push": (
         F(
+            "so-much",
+            "These sums come out only if [rope] pushes with {T_push}, and ropes do not push: it hangs slack, and the "
+            "rest runs.",
+            "what goes slack",
+        ),
+        F(
             "",
             "These sums come out only if [rope] pushes, and ropes do not push: it hangs slack, and the rest runs.",
             "what goes slack",
         ),
     ),
     "mend": (
+        F(
+            "held both-sides",
+            "At rest each side pulls with what hangs on it: [pulls]. What is between them, the dragging wheel takes "
+            "up.",
+            "what each side pulls",
+        ),
+        F(
+            "impossible asks weight-fits",
+            "Let go, and one goes down and the other up. If [the second] weighed {T1} as well, both could be held.",
+            "the smallest mend",
+        ),
+        F(
+            "indeterminate two-ways",
+            "One sum cannot settle [ropes] pulls; stretch does: the stiffer and the shorter rope takes more. Or take "
+            "away all but one.",
+            "what settles it",
+        ),
         F(
             "held",
             "How much each side really pulls depends on how it came to rest; only the limits can be told.",

@@ -18,6 +18,12 @@ NEWTON: Frames = {
     ),
     "no-count": (
         F(
+            "at-rest one-load",
+            "{F_rest_near} would just hold [the lead]. You pull with {F_bare}, so the pulls do not balance: what is "
+            "left over moves it.",
+            "why not balance",
+        ),
+        F(
             "one-load !several-bodies",
             "[the lead] will not stay at rest, so the pulls need not balance the weight. What is left over moves it.",
             "why not balance",
@@ -96,6 +102,15 @@ NEWTON: Frames = {
             "one body",
         ),
     ),
+    "turn": (
+        F(
+            "disc",
+            "What is left over between its two sides turns [the wheel]: a solid disc of {disc} counts like {at_rim} "
+            "on the rope.",
+            "a heavy wheel",
+        ),
+        F("", "What is left over between its two sides makes [the wheel] turn faster and faster.", "a heavy wheel"),
+    ),
     "solve": (
         F("symbolic", "Solve these lines together, and they leave one value for each.", "the answer"),
         F(
@@ -106,6 +121,23 @@ NEWTON: Frames = {
         F(
             "effort-given one-rope",
             "Too little is left: [the lead] sinks, and gathers speed at {a_near}.",
+            "the answer",
+        ),
+        F(
+            "rests",
+            "All lines must hold at once: so its rope pulls with {T_near}, just what [the lead] weighs, and it stays.",
+            "the answer",
+        ),
+        F(
+            "up one-rope heavy-wheel",
+            "All lines must hold at once. Then [the lead] rises, gathering speed at {a_near}; its side of the rope "
+            "pulls with {T}.",
+            "the answer",
+        ),
+        F(
+            "one-rope heavy-wheel",
+            "All lines must hold at once. Then [the lead] sinks, gathering speed at {a_near}; its side of the rope "
+            "pulls with {T}.",
             "the answer",
         ),
         F(
@@ -133,7 +165,17 @@ NEWTON: Frames = {
             "the answer",
         ),
     ),
-    "others": (F("", "And so [others].", "and the others"),),
+    "others": (
+        F(
+            "as-fast heavy-wheel up",
+            "And [the other] rises just as fast, on a pull of {T_other} only.",
+            "and the other",
+        ),
+        F("as-fast heavy-wheel", "And [the other] sinks just as fast, on a pull of {T_other}.", "and the other"),
+        F("as-fast up", "And [the other] rises just as fast.", "and the other"),
+        F("as-fast", "And [the other] sinks just as fast.", "and the other"),
+        F("", "And so [others].", "and the others"),
+    ),
     "beam": (
         F(
             "less",

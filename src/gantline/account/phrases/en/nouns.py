@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 from ...naming import KINDS_OF_LOAD, Role
-from .words import article, count, ordinal
+from .words import article, count, joined, ordinal
 
 # Stuff that is not counted: "a load of flour", afterwards "the load".
 _STUFF = frozenset((
@@ -66,6 +66,8 @@ def _load(role: Role, alone: bool) -> Noun:
 def _own(role: Role, alone: bool, of: Noun | None, stays: bool) -> Noun:
     thing = "wheel" if role.wheels == 1 else "block" if role.wheels else "hook"
     first = {1: "a single wheel", 0: "a hook"}.get(role.wheels, f"a block with {count(role.wheels)} wheels")
+    if role.name:
+        return Noun(first, f"the {role.name} {thing}", f"its {thing}")
     if role.place:
         return Noun(
             first, f"the {of.bare if of else ''}'s {ordinal(role.place)} {thing}", f"its {ordinal(role.place)} {thing}"
@@ -132,10 +134,14 @@ def pulls(found: list[tuple[Noun, int]]) -> str:
         f"{rope.the}{'' if times == 1 else ' twice' if times == 2 else f' {count(times)} times'}"
         for rope, times in found
     ]
-    return " and ".join(said) if said else "nothing"
+    return joined(said) if said else "nothing"
 
 
 def motions(found: list[tuple[Noun, bool, str]]) -> str:
-    """What other bodies do, three of them at most: the sack sinks at 5.6, and the bag rises at 11.2."""
-    said = [f"{body.the} {'rises' if up else 'sinks'} at {speed}" for body, up, speed in found[:3]]
+    """What other bodies do, three of them at most: the sack sinks at 5.6, and the bag rises at 11.2; one without a
+    speed of its own goes as fast as the one before."""
+    said = [
+        f"{body.the} {'rises' if up else 'sinks'} {f'at {speed}' if speed else 'just as fast'}"
+        for body, up, speed in found[:3]
+    ]
     return said[0] if len(said) == 1 else f"{', '.join(said[:-1])}, and {said[-1]}"

@@ -22,23 +22,36 @@ OPENING: Frames = {
         F("load-asked own-none", "[a load] hangs on the end of a rope. How heavy it is we do not know yet.", _MEET),
         F("load-asked own-heavy", "[a load] of unknown weight hangs from [a own]. That alone weighs {w}.", _MEET),
         F("load-asked", "[a load] of unknown weight hangs from [a own], so light that we leave it out.", _MEET),
+        F(
+            "own-several own-heavy numeric",
+            "[a load] [of W] hangs from [blocks] at once, and those weigh {w_all_bare} more.",
+            _MEET,
+        ),
+        F("own-several", "[a load] [of W] hangs from [blocks] at once.", _MEET),
         F("own-none N>2", "[a load] [of W] hangs on [n] ropes' ends.", _MEET),
         F("own-none ropes N=2", "[a load] [of W] hangs on two ropes.", _MEET),
         F("own-none", "[a load] [of W] hangs on the end of a rope.", _MEET),
         F(
             "own-runner own-heavy",
-            "[a load] [of W] hangs from [the own], and that wheel weighs {w_bare} more.",
+            "[a load] [of W] hangs from [the own], and that wheel weighs [more] more.",
             _MEET,
         ),
         F("own-runner", "[a load] [of W] hangs from [the own], so light that we leave it out.", _MEET),
-        F("own-wheel own-heavy", "[a load] [of W] hangs from [a own]. The wheel itself weighs {w_bare} more.", _MEET),
+        F("own-wheel own-heavy", "[a load] [of W] hangs from [a own]. The wheel itself weighs [more] more.", _MEET),
         F("own-wheel", "[a load] [of W] hangs from [a own], so light that we leave its weight out.", _MEET),
-        F("own-block own-heavy", "[a load] [of W] hangs from [a own]; the block itself adds {w_bare}.", _MEET),
+        F("own-block own-heavy", "[a load] [of W] hangs from [a own]; the block itself adds [more].", _MEET),
         F("own-block", "[a load] [of W] hangs from [a own], so light that we leave it out.", _MEET),
-        F("own-heavy", "[a load] [of W] hangs from a hook, and the hook weighs {w_bare} more.", _MEET),
+        F("own-heavy", "[a load] [of W] hangs from a hook, and the hook weighs [more] more.", _MEET),
         F("", "[a load] [of W] hangs from a hook on the rope.", _MEET),
     ),
+    "beside": (
+        F("many symbolic", "On the same hook hang [others] as well.", "what hangs with it"),
+        F("many", "On the same hook hang [others] as well, {others} in all.", "what hangs with it"),
+        F("one", "On the same hook hangs [others].", "what hangs with it"),
+        F("", "On the same hook hang [others].", "what hangs with it"),
+    ),
     "movers": (
+        F("load one one-rope accelerates", "At the rope's other end hangs [a body] of [weight].", "what else hangs"),
         F("load one", "And then there is [a body] of [weight].", "what else hangs"),
         F("load", "And then there are [bodies], of [weights].", "what else hangs"),
         F("hanging one heavy", "Between them a wheel moves as well; it weighs [weight].", "what else moves"),
@@ -133,6 +146,12 @@ OPENING: Frames = {
         F(
             "rider",
             "Before we count anything: how hard must you pull to hold yourself? Write a number down.",
+            "your guess",
+        ),
+        F(
+            "helpers",
+            "How hard must you pull to hold [the load]? And do the blocks between the ropes help or hinder you? Write "
+            "both down.",
             "your guess",
         ),
         F(

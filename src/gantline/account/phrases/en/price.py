@@ -37,6 +37,12 @@ PRICE: Frames = {
             "what is gained",
         ),
         F(
+            "company",
+            "You pull {F_bare} and {lifted_bare} goes up, {W_bare} of it [the load]. For [the load] alone, load over "
+            "pull is {MA_near}: the mechanical advantage.",
+            "what is gained",
+        ),
+        F(
             "unit-gain ma=1",
             "You pull as hard as [the load] weighs. A fixed wheel takes nothing off; its use is to turn the "
             "pull round.",
@@ -51,6 +57,12 @@ PRICE: Frames = {
         F(
             "ma=vr",
             "You pull {F_bare} and {W_bare} goes up: load over pull, the mechanical advantage, is exactly [vr].",
+            "what is gained",
+        ),
+        F(
+            "ma>vr helpers",
+            "You pull {F_bare} and {W_bare} goes up. Load over pull, the mechanical advantage, is {MA_near}: "
+            "more than [vr], thanks to the blocks that sink.",
             "what is gained",
         ),
         F(
@@ -253,8 +265,7 @@ PRICE: Frames = {
         ),
         F(
             "gives E=2",
-            "Your {F} over {s} make {E_in}. [the second] gives {E_2_bare} on its way down, and [the load] gains "
-            "{E_1_bare}. Nothing is lost.",
+            "Your {F} over {s} make {E_in}. [the second] gives {E_2_bare} more, and [the load] gains all {E_1_bare}.",
             "work in, work out",
         ),
         F(
@@ -264,14 +275,18 @@ PRICE: Frames = {
         ),
         F(
             "E=2 rider",
-            "Your {F} over {s} make {E_in}. You gain {E_1_bare}, what you hang from {E_2_bare}. Nothing is "
-            "saved, nothing is lost.",
+            "Your {F} over {s} make {E_in}. You gain {E_1_bare}, what you hang from {E_2_bare}. Nothing is lost.",
             "work in, work out",
         ),
         F(
             "E=2",
-            "Your {F} over {s} make {E_in}. [the load] gains {E_1_bare}, [the second] {E_2_bare}. Nothing is "
-            "saved, nothing is lost.",
+            "Your {F} over {s} make {E_in}. [the load] gains {E_1_bare}, [the second] {E_2_bare}. Nothing is lost.",
+            "work in, work out",
+        ),
+        F(
+            "company",
+            "Your {F} over {s} make {E_in}: {E_1_bare} for [the load], the rest for all that hangs with it. Nothing "
+            "is lost.",
             "work in, work out",
         ),
         F(

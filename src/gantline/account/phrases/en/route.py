@@ -8,6 +8,7 @@ from .nouns import Noun
 from .words import joined
 
 _HAND = "hand"
+_BETWEEN = "back and forth between"
 LONG = 3  # sheaves from which on a way is told as a whole, not wheel by wheel
 
 
@@ -25,7 +26,8 @@ def route(rope: Rope, nouns: Mapping[str, Noun], alone: bool, first: bool) -> st
         return f"{name} starts at {where} and {to}."
     if alone and len(turns) > 2:
         return f"{name} joins it all. It starts at {where}, goes {joined(turns)}, and {to}."
-    return f"{name} starts at {where}, goes {joined(turns)}, and {to}."
+    way = f"{turns[0]}, then {joined(turns[1:])}" if turns[0].startswith(_BETWEEN) and turns[1:] else joined(turns)
+    return f"{name} starts at {where}, goes {way}, and {to}."
 
 
 def rope_name(rope: Rope, nouns: Mapping[str, Noun]) -> str:
@@ -45,7 +47,7 @@ def _turns(contacts: list[Contact], nouns: Mapping[str, Noun]) -> list[str]:
     pair = list(dict.fromkeys(blocks))[:2]
     last = max(n for n, block in enumerate(blocks) if block in pair)
     rest = [f"{c.side} {nouns[b].the}" for c, b in zip(contacts[last + 1 :], blocks[last + 1 :], strict=True)]
-    return [f"back and forth between {nouns[pair[0]].the} and {nouns[pair[1]].the}", *rest]
+    return [f"{_BETWEEN} {nouns[pair[0]].the} and {nouns[pair[1]].the}", *rest]
 
 
 def _block(contact: Contact) -> str:

@@ -33,10 +33,15 @@ VERDICT: Frames = {
         F("holds held", "It stays as it is: friction in the wheels holds it, though free wheels would let it run."),
         F("holds load-asked", "A pull of {F} holds [a load] of {W_near}."),
         F("holds effort-asked free", "No pull is needed to hold [the load]: the weights balance by themselves."),
+        F(
+            "holds effort-asked asked company numeric !rider !unit-gain !lowers",
+            "A pull of {F_near} holds [loads], and {s} of rope raise them {h}.",
+        ),
+        F("holds effort-asked company numeric !rider !asked", "A pull of {F_near} holds [loads]."),
         F("holds effort-asked rider numeric", "You hold yourself with a pull of {F_near}."),
         F(
             "holds effort-asked asked numeric unit-gain",
-            "A pull of {F_near} holds [the load]; the rope you take in is as long as its rise.",
+            "A pull of {F_near} holds [the load]; the rope you take in is as long as the rise.",
         ),
         F(
             "holds effort-asked asked lowers numeric",
@@ -51,6 +56,7 @@ VERDICT: Frames = {
             "accelerates effort-given",
             "A pull of {F} does not hold [the first]: it sinks, gathering speed at {a_near}.",
         ),
+        F("accelerates rests", "Let go, and [the first] stays, while [the second] sinks, gathering speed at {a_near}."),
         F("accelerates up", "Let go, and [the first] rises, gathering speed at {a_near}."),
         F("accelerates", "Let go, and [the first] sinks, gathering speed at {a_near}."),
     ),

@@ -38,6 +38,9 @@ WORDS_A_SECOND = 2.3
 BETWEEN_STEPS = 0.4  # seconds
 
 
+UNKNOWN = "its unknown weight"
+
+
 def count(number: int) -> str:
     """Things counted: in words up to ten, in figures beyond."""
     return _SMALL[number] if 0 <= number <= 10 else str(number)
@@ -190,6 +193,15 @@ def _share(multiple: Fraction) -> str:
 def units_times(times: int, unit: str) -> str:
     """So many pulls of one kind: F; twice F; three times two F plus 24."""
     return unit if times == 1 else f"{'twice' if times == 2 else f'{count(times)} times'} {unit}"
+
+
+def off(said: Fraction, right: Fraction) -> str:
+    """How far a wrong number is from the right one: 64 per cent too much, half of it, three times too much."""
+    ratio = said / right
+    if ratio >= 2:
+        return f"{numeral(ratio, 2).text} times as much as it takes"
+    percent = numeral(abs(ratio - 1) * 100, 2).text
+    return f"{percent} per cent too {'much' if ratio > 1 else 'little'}"
 
 
 def share(part: Fraction) -> str:

@@ -33,6 +33,12 @@ WORK: Frames = {
             "move a little",
         ),
         F(
+            "one-rope N=2",
+            "Let [the load] rise by 1 centimetre. Then both strands are 1 centimetre too long, and your hand takes in "
+            "[vr].",
+            "move a little",
+        ),
+        F(
             "one-rope",
             "Let [the load] rise by 1 centimetre. Then all [n] strands are 1 centimetre too long, and your hand "
             "takes in [vr].",

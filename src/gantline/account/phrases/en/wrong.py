@@ -144,9 +144,11 @@ WRONG: dict[str, tuple[Slip, ...]] = {
             "supports",
         ),
     ),
-    "M51": _always("You left out the strand in your hand; here it comes off the moving block, and pulls up.", "hand"),
+    "M51": _always(
+        "You left out the strand in your hand; here it comes off what it lifts, and pulls up as well.", "hand"
+    ),
     "M52": (
-        Slip("many-help", "You carried blocks that are on their way down; they work for you.", "helper"),
+        Slip("helpers", "You carried blocks that are on their way down; they work for you.", "helper"),
         Slip("", "You carried a block that is on its way down; it works for you.", "helper"),
     ),
     "M53": _always("You counted strands of different ropes as if they pulled alike.", "strands"),
