@@ -123,7 +123,27 @@ def test_a_weight_that_would_fit_is_named():
     """By hand: one rope over a free wheel, 90 N at one end and 60 N at the other."""
     account = main("impossible-unequal")
     assert "the sign asks the other rope for 90 newtons, and the board for 60." in said(account, "clash")
-    assert "If the board weighed 90 newtons as well" in said(account, "mend")
+    assert "If the board weighed 90 newtons, both could be held." in said(account, "mend")
+
+
+def test_the_weight_that_would_fit_is_reckoned_over_the_wheel():
+    """By hand: 80 N on a bight asks for 40; the palm hangs on two strands of it, so 2 x 40 = 80 would do."""
+    text = """
+fixed    ring
+fixed    top   sheaves 1
+moving   one   sheaves 1, carries fern
+moving   two   sheaves 1, carries palm
+load     fern  weight 80 N
+load     palm  weight 120 N
+rope     line: ring, under one, over top, under two, hand
+raise    fern 1 m
+"""
+    account = told_of(text)
+    assert "the fern asks the rope for 40 newtons, and the palm for 60" in said(account, "clash")
+    assert "If the palm weighed 80 newtons, both could be held." in said(account, "mend")
+    assert "under the fern's wheel" in said(account, "path")
+    fits = rig_of(text.replace("120 N", "80 N"))
+    assert solve(fits).status == "holds"
 
 
 def test_indeterminate_rigs_count_what_is_open():
@@ -277,3 +297,41 @@ def test_a_load_that_is_asked_for_is_not_given_away():
     account = explain(*solved(shelf("effort-holds")), "free-body")
     assert "its unknown weight and 15 newtons" in said(account, "body")
     assert "210" not in said(account, "body")
+
+
+def test_the_strand_that_holds_is_told_from_the_wheel_it_comes_from():
+    text = """
+fixed    top    sheaves 1
+fixed    floor  sheaves 1
+load     lamp   weight 75 N
+rope     line: lamp, over top, under floor, hand
+"""
+    assert "the one that comes down from the top wheel" in said(told_of(text), "cross")
+
+
+def test_a_bight_is_not_two_ropes():
+    text = """
+fixed    top     sheaves 1
+moving   yoke    sheaves 1, weight 4 N
+load     bell    weight 96 N
+rope     bight: bell, over yoke, bell
+rope     fall: yoke, over top, hand
+raise    bell 40 cm
+"""
+    assert said(told_of(text), "meet").endswith("hangs on both ends of one rope.")
+
+
+def test_nothing_left_is_said_so():
+    """By hand: two F and 20 hold 20."""
+    text = """
+fixed    top    sheaves 1
+fixed    floor
+moving   loose  sheaves 1, weight 20 N
+load     pot    weight 20 N
+rope     long:  pot, over top, loose
+rope     short: floor, over loose, hand
+raise    pot 1 m
+"""
+    account = told_of(text)
+    assert said(account, "solve").endswith("nothing is left for your pull.")
+    assert "twist" not in [step.id for step in account.steps]

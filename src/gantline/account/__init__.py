@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from .phrases.en import METHOD_NAMES, seconds, spoken, spoken_words
     from .seeing import READ_AT, Remedy, Seen, seen
     from .status import verdict
-    from .trials import assumed_says, ending_says, forces_said, millimetres, trial_says
+    from .trials import assumed_says, ending_says, forces_said, meeting_says, millimetres, trial_says, unread_says
     from .wrong import WRONG_RULES, wrong_answers
 
 _LAZY = {
@@ -20,7 +20,7 @@ _LAZY = {
     "READ_AT": "seeing", "Remedy": "seeing", "Seen": "seeing", "seen": "seeing",
     "Caution": "cautioning", "Measure": "measuring",
     "assumed_says": "trials", "ending_says": "trials", "forces_said": "trials", "millimetres": "trials",
-    "trial_says": "trials",
+    "meeting_says": "trials", "trial_says": "trials", "unread_says": "trials",
     "accepts": "explaining", "accounts": "explaining", "cautions": "cautioning", "explain": "explaining",
     "measure": "measuring", "near": "measuring", "said": "measuring", "seconds": "phrases.en",
     "spoken": "phrases.en", "spoken_words": "phrases.en", "verdict": "status",
@@ -41,6 +41,6 @@ def __getattr__(name: str) -> Any:
 __all__ = [
     "LONG", "METHODS", "METHOD_NAMES", "READ_AT", "WRONG_RULES", "Account", "Caution", "Measure", "Refusal",
     "Remedy", "Said", "Seen", "Step", "WrongAnswer", "accepts", "accounts", "assumed_says", "cautions",
-    "ending_says", "explain", "forces_said", "measure", "millimetres", "near", "said", "seconds", "seen",
-    "spoken", "spoken_words", "trial_says", "verdict", "wrong_answers",
+    "ending_says", "explain", "forces_said", "measure", "meeting_says", "millimetres", "near", "said", "seconds",
+    "seen", "spoken", "spoken_words", "trial_says", "unread_says", "verdict", "wrong_answers",
 ]  # fmt: skip

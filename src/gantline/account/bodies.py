@@ -32,6 +32,7 @@ def body_line(writer: Writer, body: Body, step: str, true: Collection[str] = ())
         "weighs" if weights else "light",
         "carried" if len(body.parts) > 1 else "bare",
     }
+    true |= {"self"} if facts.rides and body == facts.body("hand") else set()
     mass = f"mass_{facts.bodies.index(body)}"
     true |= {"massed"} if writer.knows(mass) else set()
     words: dict[str, str | Noun] = {

@@ -89,7 +89,7 @@ def twist(writer: Writer, words: dict[str, str]) -> None:
         _friend(writer)
     elif facts.rides:
         return
-    elif facts.answer.helps:
+    elif facts.answer.helps and facts.ideal.effort and facts.ideal.effort.number:
         _let_go(writer)
     elif _turns_over(facts):
         _turned_over(writer, words)
@@ -107,7 +107,7 @@ def _turned_over(writer: Writer, words: dict[str, str]) -> None:
     assert facts.aim is not None
     after = len(facts.aim.up) + (-1 if facts.hand_inside else 1)
     writer.step("twist", "bare", formula_text="N = ?", pause=5.0, words=words)
-    writer.step("answer", "bare", formula_text=f"N = {after}", words=words | {"after": en.count(after)})
+    writer.step("answer", "bare", formula_text=f"N = {after}", words=words | {"after": en.cardinal(after)})
 
 
 def _friend(writer: Writer) -> None:

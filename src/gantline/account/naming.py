@@ -77,12 +77,14 @@ def _moving(facts: Facts, loads: dict[str, Role]) -> dict[str, Role]:
     kinds: dict[str, RoleKind] = {block.name: _kind(facts, block) for block in facts.rig.moving}
     if any(kind == "runner" for kind in kinds.values()):
         kinds |= {name: "runner" for name, kind in kinds.items() if kind == "own" and _is_runner(facts, name)}
-    for kind in dict.fromkeys(kinds.values()):
-        names = _from_the_load(facts, [name for name, other in kinds.items() if other == kind])
+    owners = {block.name: block.carries[0] if block.carries else "" for block in facts.rig.moving}
+    alike = {name: (kind, owners[name] if kind == "own" else "") for name, kind in kinds.items()}
+    for kind, owner in dict.fromkeys(alike.values()):
+        names = _from_the_load(facts, [name for name, other in alike.items() if other == (kind, owner)])
         for place, name in enumerate(names, 1):
             block = facts.rig.part(name)
             assert isinstance(block, Moving)
-            of = block.carries[0] if block.carries else ""
+            of = owners[name]
             where = name.lower() if kind == "own" and _says_where(facts, block) else ""
             found[name] = Role(kind, where, 0 if where or len(names) == 1 else place, len(block.sheaves), of)
     return found

@@ -16,7 +16,7 @@ from gantline.rig import Cord, Given, Moving, Rig, Sheave, StandIn, stand_in, wi
 
 from .phrases import en
 from .phrases.en.seeing import SEEING, SMALLER
-from .trials import assumed_says, forces_said, millimetres
+from .trials import assumed_says, forces_said, meeting_says, millimetres
 
 READ_AT = (0.01, 0.02, 0.05, 0.1)  # m of rope, where a ruler is read
 LEAST = 0.1  # degrees: a tilt below it is not spoken of
@@ -103,7 +103,7 @@ def _sees(rig: Rig, found: Trial, perfect: float | None) -> tuple[str, ...]:
     if perfect is not None:
         efforts = forces_said(rig, (found.raising.effort, found.lowering.effort, perfect))
         said.append(SEEING["pull"].format(**dict(zip(("up", "down", "perfect"), efforts, strict=True))))
-    return tuple(one for one in said if one)
+    return tuple(one for one in (*said, *meeting_says(found)) if one)
 
 
 def _toward_hand(found: Trial, state: Steady) -> bool:

@@ -177,6 +177,8 @@ def _together(writer: Writer) -> dict[str, str]:
     heavy = [writer.nouns[name].the for name, _ in facts.body_weights(body) if name not in facts.loads_of(body)]
     rest = f"{loads[0]} and all that hangs with it"
     few = len(loads) <= _FEW + 1
+    if len(blocks) > 1:
+        blocks, heavy = [f"its {_blocks(writer, body)}"], [f"its {_blocks(writer, body)}"] if heavy else []
     return {
         "loads": en.joined(loads) if few else rest,
         "weights": en.joined([*loads, *heavy]) if few else rest,
@@ -248,6 +250,7 @@ def movers(writer: Writer) -> None:
             {kind, "pair" if len(names) > 1 else "one"}
             | ({"heavy"} if heavy else set())
             | ({"alike"} if alike else set())
+            | ({"at-end"} if _at_other_end(facts, names[0]) else set())
         )
         last = len(keys) - 1
         words: dict[str, str | en.Noun] = {
@@ -259,6 +262,12 @@ def movers(writer: Writer) -> None:
             "movers", "bare", lit=names, true=true, words=words,
             formula_text=", ".join(filter(None, (given_text(writer, name) for name in names))),
         )  # fmt: skip
+
+
+def _at_other_end(facts: Facts, name: str) -> bool:
+    """Whether a load hangs on the end of the one rope there is, and nobody hauls at the other."""
+    contacts = facts.rig.ropes[0].contacts
+    return len(facts.rig.ropes) == 1 and facts.rig.hand is None and name in (contacts[0].part, contacts[-1].part)
 
 
 def _amount(writer: Writer, name: str) -> str:

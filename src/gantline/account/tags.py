@@ -16,13 +16,13 @@ KNOWN = frozenset((
     "slack", "symbolic", "two-ropes", "two-weights", "unit-gain",
 ))  # fmt: skip
 STEP = frozenset((
-    "E=1", "E=2", "above", "alike", "alone", "as-fast", "asks", "assumed-sizes", "at-rest", "below", "bodies",
-    "both-sides", "carried", "count-right", "disc", "down", "equal", "even", "falls", "first", "flyer", "free",
-    "friend", "gives", "half", "hanging", "heavy", "held", "later", "less", "let-go", "light", "load", "loose",
-    "lowering-first", "many", "many-help", "massed", "meet", "merged", "minus", "more", "more-ropes", "moves", "none",
-    "once", "one", "other", "pair", "plus", "pull-given", "pulled-up", "pushes", "ratio", "rest", "rests", "rises",
-    "runner", "several", "several-strands", "single", "sinking", "so-much", "stays", "still", "turned", "twice",
-    "two", "two-ways", "up", "weighs", "weight-fits", "whole",
+    "E=1", "E=2", "above", "alike", "alone", "as-fast", "asks", "assumed-sizes", "at-end", "at-rest", "below",
+    "bodies", "both-sides", "carried", "count-right", "disc", "down", "equal", "even", "falls", "first", "flyer",
+    "free", "friend", "gives", "half", "hanging", "heavy", "held", "later", "less", "let-go", "light", "load",
+    "loose", "lowering-first", "many", "many-help", "massed", "meet", "merged", "minus", "more", "more-ropes",
+    "moves", "none", "nothing-left", "once", "one", "other", "pair", "plus", "pull-given", "pulled-up", "pushes",
+    "ratio", "rest", "rests", "rises", "runner", "self", "several", "several-strands", "single", "sinking", "so-much",
+    "stays", "still", "turned", "twice", "two", "two-ways", "up", "weighs", "weight-fits", "whole",
 ))  # fmt: skip
 
 

@@ -15,9 +15,36 @@ _LEVEL = 0.05  # degrees: a tilt below it is none that a protractor shows
 
 def trial_says(rig: Rig, trial: Trial) -> str:
     """What is seen, in a few sentences; or why nothing can be said, or where it stops."""
-    said = [] if trial.setup is None else [*_onset(trial), *_steady(rig, trial)]
+    said = [] if trial.setup is None else [*_onset(trial), *_steady(rig, trial), *meeting_says(trial)]
     ending = trial.ending
     return " ".join([*said, *([ending_says(ending)] if ending is not None else [])])
+
+
+def meeting_says(trial: Trial) -> list[str]:
+    """That the rise asked for is longer than the parts are apart, where it is: one sentence."""
+    meets = trial.meets
+    if meets is None:
+        return []
+    rise, asked, apart = (_way(way) for way in (meets.rise, meets.asked, meets.apart))
+    return [FOLLOWED["meets-assumed" if meets.assumed else "meets"].format(
+        load=meets.load, asked=asked, parts=joined(meets.parts), apart=apart, rise=rise, names=" ".join(meets.parts),
+    )]  # fmt: skip
+
+
+def _way(way: float) -> str:
+    """A length of the room: from a metre on in metres."""
+    return _number(way, "m") if way >= 1 else millimetres(way)
+
+
+def unread_says(trial: Trial) -> str:
+    """Which of the hand travels asked for have no reading, and why; empty where all have."""
+    if not trial.unread or trial.setup is None:
+        return ""
+    if trial.stopped is not None:
+        why = FOLLOWED["unread-stopped"].format(hand=millimetres(trial.stopped.hand))
+    else:
+        why = FOLLOWED["unread-stopped-at-once" if trial.ending is not None else "unread-way"]
+    return FOLLOWED["unread"].format(hands=joined([f"{numeral(1000 * hand)} mm" for hand in trial.unread]), why=why)
 
 
 def ending_says(ending: Ending) -> str:

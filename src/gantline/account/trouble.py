@@ -115,7 +115,9 @@ def _demands(writer: Writer) -> Proof:
     writer.tell(T1=Value(first, "N", None), T2=Value(abs(second), "N", None))
     writer.keep_apart("T1", "T2")
     true = {"asks", "none" if second == 0 else "pushes" if second < 0 else "other"}
-    true |= _mends(facts, other)
+    fit = _fit(facts, other, first)
+    writer.tell(W_fit=fit)
+    true |= {"weight-fits"} if fit is not None else set()
     formula = f"{writer.number('T1').shown} = {'−' if second < 0 else ''}{writer.number('T2').shown}"
     names: dict[str, Noun | str] = {
         "first": body_name(writer, one), "second": body_name(writer, other),
@@ -130,11 +132,14 @@ def _counted(facts: Facts, clash: tuple[Counted, ...]) -> list[Body]:
     return [body for body in facts.bodies if set(body.parts) & parts]
 
 
-def _mends(facts: Facts, other: str) -> set[str]:
-    """Whether a weight of its own would satisfy the second body; it does where one rope alone holds it."""
+def _fit(facts: Facts, other: str, pull: Fraction) -> Value | None:
+    """What the load of the second body would have to weigh to be content with the first one's pull."""
     body = facts.body(other)
-    single = body is not None and not body.down and len(body.up) == 1 and len(facts.loads_of(body)) == 1
-    return {"weight-fits"} if single else set()
+    if body is None or len(loads := facts.loads_of(body)) != 1:
+        return None
+    besides = sum((v.number or Fraction(0) for name, v in facts.body_weights(body) if name not in loads), Fraction(0))
+    weight = pull * sum(pulls_on(body).values()) - besides
+    return Value(weight, "N", None) if weight > 0 else None
 
 
 def _two_ways(writer: Writer) -> Proof:

@@ -83,9 +83,14 @@ def _chain(facts: Facts) -> bool:
     return len(facts.rig.ropes) > 1 and not _sharing(facts)
 
 
-def _stage_sum(facts: Facts) -> int:
-    """The strands at every moving body, added."""
-    return sum(len(body.up) if body == facts.aim else len(body.strands) - 1 for body in facts.bodies)
+def _stages(facts: Facts) -> list[int]:
+    """How many strands haul at every moving body."""
+    return [len(body.up) if body == facts.aim else len(body.strands) - 1 for body in facts.bodies]
+
+
+def _tackles(facts: Facts) -> bool:
+    """Whether two stages at least gain something, each on the rope of the one before."""
+    return _chain(facts) and sum(stage > 1 for stage in _stages(facts)) > 1
 
 
 def _block_ignored(facts: Facts) -> Formula | None:
@@ -173,7 +178,7 @@ _AT_REST: tuple[WrongRule, ...] = (
     WrongRule("M03", "effort", _shared(lambda f: len(f.moving_sheaves))),
     WrongRule("M04", "effort", _shared(lambda f: 2 ** len(f.sheaves)), "share"),
     WrongRule("M05", "effort", _shared(lambda f: 2 ** len(f.moving_sheaves), _moves), prior=3),
-    WrongRule("M06", "effort", _shared(_stage_sum, _chain), "chain", 4),
+    WrongRule("M06", "effort", _shared(lambda f: sum(_stages(f)), _tackles), "chain", 4),
     WrongRule("M07", "effort", _shared(lambda f: 2 ** len(f.aim.ropes) if f.aim else 0, _sharing), "share", 5),
     WrongRule("M08", "effort", _all_fixed, prior=3),
     WrongRule("M09", "effort", _shared(lambda f: 2 * _strands(f), lambda f: _one_rope(f) and bool(f.sheaves))),

@@ -136,6 +136,7 @@ def _add(writer: Writer, hop: Hop, units: dict[str, str], letters: Letters) -> N
         "times": en.count(hop.known[0][1]), "rope": writer.nouns[f"rope {hop.known[0][0]}"],
     }  # fmt: skip
     sign = f"{sign} one" if multiple == 1 else sign
+    sign += " nothing-left" if facts.ideal.effort is not None and facts.ideal.effort.number == 0 else ""
     true = {*sign.split(), "several" if len(hop.known) > 1 else "single"} | (
         {"once"} if hop.known[0][1] == 1 else {"several-strands"}
     )

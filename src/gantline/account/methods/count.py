@@ -82,7 +82,19 @@ def _places(writer: Writer) -> dict[str, str]:
         c.part for c in facts.rig.ropes[0].contacts[:: -1 if facts.rig.ropes[0].contacts[0].part == "hand" else 1]
     )
     found = {"anchor": writer.nouns[start].the if start in writer.nouns else ""}
+    found |= {"holder": _holder(writer)}
     return found | ({"from": writer.nouns[facts.hand_from].the} if facts.hand_from in writer.nouns else {})
+
+
+def _holder(writer: Writer) -> str:
+    """What the first strand that holds the load comes down from."""
+    facts = writer.facts
+    if facts.aim is None:
+        return ""
+    strand = facts.aim.up[0]
+    ends = [contact.sheave.block if contact.sheave else contact.part for contact in (strand.start, strand.end)]
+    above = next((end for end in ends if end not in facts.aim.parts), "")
+    return writer.nouns[above].the if above in writer.nouns else ""
 
 
 def _balance(writer: Writer, body: Body, words: dict[str, str]) -> None:

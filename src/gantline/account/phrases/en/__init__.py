@@ -19,6 +19,7 @@ from .words import (
     BETWEEN_STEPS,
     UNKNOWN,
     WORDS_A_SECOND,
+    cardinal,
     count,
     fraction,
     hedge,
@@ -71,7 +72,7 @@ def seconds(sentence: str) -> float:
 
 __all__ = [
     "ABOUT", "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "UNKNOWN", "WRONG", "Frame", "Frames", "Noun",
-    "count", "fraction", "hedge", "joined", "losses", "measured", "motions", "moved", "multiple", "noun", "off",
-    "ordinal", "pulls", "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "things", "times", "units",
-    "units_times",
+    "cardinal", "count", "fraction", "hedge", "joined", "losses", "measured", "motions", "moved", "multiple", "noun",
+    "off", "ordinal", "pulls", "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "things", "times",
+    "units", "units_times",
 ]  # fmt: skip

@@ -91,6 +91,7 @@ CARRY: Frames = {
             "added at the load",
         ),
         F("several", "At [the load] the pulls add up. [sum] make [result].", "added at the load"),
+        F("rider once", "So [the rope] brings [result] to you.", "added at the load"),
         F("once", "So [the rope] brings [result] to [the load].", "added at the load"),
         F(
             "one-rope",
@@ -104,6 +105,11 @@ CARRY: Frames = {
         ),
     ),
     "solve": (
+        F(
+            "nothing-left",
+            "[multiple] and {extra_bare} hold {total_bare}: nothing is left for your pull.",
+            "the answer",
+        ),
         F("symbolic", "That must be all the weight there, so your pull is {F}.", "the answer"),
         F("plus one", "F and {extra_bare} together hold {total_bare}, so your pull is {F_near}.", "the answer"),
         F("minus one", "F less {extra_bare} holds {total_bare}, so your pull is {F_near}.", "the answer"),

@@ -42,6 +42,11 @@ CLOSING: Frames = {
             "a likely slip",
         ),
         F(
+            "merged N=1 rider",
+            "If you wrote {X}, you shared the weight by [k]. But only one strand holds you.",
+            "a likely slip",
+        ),
+        F(
             "merged N=1",
             "If you wrote {X}, you shared the weight by [k]. But only one strand goes up from it.",
             "a likely slip",

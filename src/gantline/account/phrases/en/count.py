@@ -23,8 +23,8 @@ COUNT: Frames = {
         F("N=1 hand-inside", "Only one strand holds [the load], and it is the one in your hand.", "what holds it"),
         F(
             "N=1",
-            "Only one strand holds [the load]: the one that comes down from [the from]. Yours hangs from the "
-            "other side and lifts nothing by itself.",
+            "Only one strand holds [the load]: the one that comes down from [holder]. Yours is the rope's other end, "
+            "and lifts nothing by itself.",
             "what holds it",
         ),
         F(
@@ -53,7 +53,7 @@ COUNT: Frames = {
         ),
         F(
             "hand-inside",
-            "[n] strands pass through it, and the [nth] is in your hand. It leaves [the own] itself, so count it.",
+            "[n] strands pass through it, and the [nth] is in your hand. It leaves [from] itself, so count it.",
             "what crosses",
         ),
         F(

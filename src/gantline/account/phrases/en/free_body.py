@@ -36,8 +36,8 @@ FREE_BODY: Frames = {
         ),
     ),
     "body": (
-        F("rider one-load carried", "You are pulled up by [up], and down by [weights].", "one body"),
-        F("rider one-load !company", "You are pulled up by [up], and down by your own [weights].", "one body"),
+        F("self !carried", "You are pulled up by [up], and down by your own [weights].", "one body"),
+        F("self", "You are pulled up by [up], and down by [weights].", "one body"),
         F(
             "down falls weighs",
             "[the body] is pulled down by [down] and its own [weights], and nothing holds it up.",
@@ -153,7 +153,7 @@ FREE_BODY: Frames = {
         ),
         F(
             "impossible asks weight-fits",
-            "Let go, and one goes down and the other up. If [the second] weighed {T1} as well, both could be held.",
+            "Let go, and one goes down and the other up. If [the second] weighed {W_fit}, both could be held.",
             "the smallest mend",
         ),
         F(

@@ -29,7 +29,8 @@ OPENING: Frames = {
         ),
         F("own-several", "[a load] [of W] hangs from [blocks] at once.", _MEET),
         F("own-none N>2", "[a load] [of W] hangs on [n] ropes' ends.", _MEET),
-        F("own-none ropes N=2", "[a load] [of W] hangs on two ropes.", _MEET),
+        F("own-none shared N=2", "[a load] [of W] hangs on two ropes.", _MEET),
+        F("own-none N=2 !rider", "[a load] [of W] hangs on both ends of one rope.", _MEET),
         F("own-none", "[a load] [of W] hangs on the end of a rope.", _MEET),
         F(
             "own-runner own-heavy",
@@ -51,7 +52,7 @@ OPENING: Frames = {
         F("", "On the same hook hang [others].", "what hangs with it"),
     ),
     "movers": (
-        F("load one one-rope accelerates", "At the rope's other end hangs [a body] of [weight].", "what else hangs"),
+        F("load one at-end", "At the rope's other end hangs [a body] of [weight].", "what else hangs"),
         F("load one", "And then there is [a body] of [weight].", "what else hangs"),
         F("load", "And then there are [bodies], of [weights].", "what else hangs"),
         F("hanging one heavy", "Between them a wheel moves as well; it weighs [weight].", "what else moves"),

@@ -42,6 +42,7 @@ PRICE: Frames = {
             "pull is {MA_near}: the mechanical advantage.",
             "what is gained",
         ),
+        F("unit-gain ma=1 rider", "You pull as hard as you weigh: nothing is gained.", "what is gained"),
         F(
             "unit-gain ma=1",
             "You pull as hard as [the load] weighs. A fixed wheel takes nothing off; its use is to turn the "
@@ -156,6 +157,7 @@ PRICE: Frames = {
             "Now the way back. For [the load] to go down {h}, each of the [n] strands must gain {h}.",
             "the price",
         ),
+        F("N=1 rider", "Now the price. For you to rise {h} you take in the same length of rope, {s}.", "the price"),
         F("N=1", "Now the price. For [the load] to rise {h} you take in the same length of rope, {s}.", "the price"),
         F(
             "N=2 rider",

@@ -14,6 +14,18 @@ FOLLOWED = {
     "lowering": "Let down steadily, the pull is {effort}.",
     "tilt": "Block {block} then hangs {tilt} askew, its {side}-hand side higher.",
     "level": "Block {block} then hangs level.",
+    "meets": (
+        "The {load} is to rise {asked}, but {parts} stand {apart} apart: block to block, they meet after {rise}. Set "
+        "them farther apart, or raise less."
+    ),
+    "meets-assumed": (
+        "The {load} is to rise {asked}, but {parts} are taken to stand {apart} apart: block to block, they would meet "
+        "after {rise}. Write how far apart they are: `apart {names}` and the length."
+    ),
+    "unread": "Not read at {hands} of rope: {why}.",
+    "unread-stopped": "it stops at {hand}, and the last row is how all stands there",
+    "unread-stopped-at-once": "it stops before",
+    "unread-way": "that does not lie on the way",
 }
 
 ENDINGS = {
@@ -33,7 +45,7 @@ ENDINGS = {
     "strand-slack": "{parts} would have to push, so the rope hangs slack there; only the readings tell what is left",
     "hook-slack": "from {hand} of rope on, block {parts} no longer hangs on to its load, and nothing tells how it lies",
     "rope-slack": "from {hand} of rope on, the whole rope {parts} is slack, and nothing tells how its parts lie",
-    "blocks-meet": "at {hand} of rope {parts} meet",
+    "blocks-meet": "at {hand} of rope {parts} meet, block to block",
     "no-way-on": "at {hand} of rope there is no way on at rest, and the rig would leap to another place",
 }
 

@@ -53,7 +53,7 @@ WRONG: dict[str, tuple[Slip, ...]] = {
         ),
     ),
     "M06": _always(
-        "You added the two tackles; but the one pulls on the other's rope, so their gains multiply.", "strands"
+        "You added the tackles; but each pulls on the rope of the one before, so their gains multiply.", "strands"
     ),
     "M07": _always(
         "You multiplied, as if one rope pulled only the next; but both hold [the load], and there their pulls add.",
@@ -161,5 +161,5 @@ WRONG: dict[str, tuple[Slip, ...]] = {
         "You shared it alike; that is one way among many, and nothing here makes the ropes choose it.", "strands"
     ),
     "M56": _always("You asked only [the load]; everything else that can move has to be in balance too.", "load"),
-    "M57": _always("You hung every block on [the load]; the farther ones weigh on fewer of your strands.", "load"),
+    "M57": _always("You hung every block on [the load]; each counts only by how far it goes as that rises.", "load"),
 }
