@@ -20,6 +20,7 @@ SAMPLES: dict[tuple[str, str], tuple[str, object]] = {
     ("GET", "/assets/{name}"): ("/assets/STIXTwoText-400.woff2", None),
     ("POST", "/api/see"): ("/api/see", BODY),
     ("POST", "/api/account"): ("/api/account", BODY),
+    ("POST", "/api/say"): ("/api/say", BODY | {"step": "meet"}),
     ("POST", "/api/present"): ("/api/present", BODY),
     ("POST", "/api/export"): ("/api/export", BODY | {"what": "answer"}),
     ("POST", "/api/offers"): ("/api/offers", BODY | {"rope": ""}),

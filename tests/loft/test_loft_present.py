@@ -206,7 +206,7 @@ def test_words_of_ones_own_reach_the_screen(page: Page) -> None:
     words = words_window(page)
     words.get_by_role("button", name="Change these words").click()
     hostile = "<img src=x onerror=alert(1)> My own words."
-    words.locator("textarea").fill(hostile)
+    words.locator(".say-edit").fill(hostile)
     words.get_by_role("button", name="Keep these words").click()
     words.wait_for_function("() => document.querySelector('#sentence').textContent.includes('My own words')")
     page.bring_to_front()
@@ -214,6 +214,19 @@ def test_words_of_ones_own_reach_the_screen(page: Page) -> None:
     page.keyboard.press("PageUp")
     page.wait_for_function("() => document.querySelector('.screen .sentence').textContent.includes('My own words')")
     assert said(page) == hostile
+    words.get_by_role("button", name="Change these words").click()
+    words.get_by_role("button", name="The first words").click()
+    words.wait_for_function("() => document.querySelector('#sentence').textContent.startsWith('A planter of')")
+
+
+def test_words_that_cannot_be_said_stay_open_and_say_why(page: Page) -> None:
+    words = words_window(page)
+    words.get_by_role("button", name="Change these words").click()
+    words.locator(".say-edit").fill("It takes {Q}.")
+    words.keyboard.press("Enter")
+    words.wait_for_function("() => document.querySelector('.refused').textContent.includes('{Q} is no number')")
+    assert words.locator(".say-edit").inner_text() == "It takes {Q}."
+    words.get_by_role("button", name="Leave them").click()
 
 
 def test_either_window_may_be_closed(window: Windows) -> None:

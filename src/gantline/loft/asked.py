@@ -34,9 +34,17 @@ class See(Asked, frozen=True):
 
 
 class Tell(Asked, frozen=True):
-    """The rig explained by a method, None for the one that fits best."""
+    """The rig explained by a method, None for the one that fits best; `script` has the tutor's own sentences."""
 
     method: str | None = None
+    script: str = ""
+
+
+class Say(Tell, frozen=True):
+    """A step's sentence in the tutor's own words, its numbers in braces; empty for the program's."""
+
+    step: str = ""
+    say: str = ""
 
 
 class Offers(Struct, frozen=True, forbid_unknown_fields=True):
@@ -61,13 +69,15 @@ class Tag(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class HandOut(Asked, frozen=True):
-    """What to hand out of a rig, and the name of the file before its ending; the rest is for figures."""
+    """What to hand out of a rig, and the name of the file before its ending; `script` has the tutor's own sentences,
+    the rest is for figures."""
 
     what: Literal["page", "lesson", "svg", "png", "answer"] = "page"
     name: str = "rig"
     view: str = "labelled"
     theme: Literal["light", "dark", "grey"] = "light"
     lit: tuple[str, ...] | None = None
+    script: str = ""
 
 
 class Thumbnail(Struct, frozen=True, forbid_unknown_fields=True):

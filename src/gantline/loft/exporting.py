@@ -14,11 +14,13 @@ from gantline import api
 from gantline.figure import NotDrawable, draw
 from gantline.lesson import compose
 from gantline.output import html, png, svg
+from gantline.output.lesson_folder import SCRIPT
 from gantline.output.record import answer_record
 
 from .asked import HandOut, Refused
 from .folder import SUFFIX, named
 from .reading import Reading, Unread, look
+from .saying import lesson_script, written
 
 Tell = Callable[[dict[str, Any]], None]
 Made = tuple[str, str, bytes]  # the ending of its name, its type, its bytes
@@ -46,7 +48,7 @@ def hand_out(asked: HandOut, tell: Tell) -> dict[str, str]:
 
 def _page(reading: Reading, asked: HandOut, say: Callable[[str], None]) -> Made:
     say("composing")
-    lesson = compose([(reading.rig, reading.answer)])
+    lesson = compose([(reading.rig, reading.answer)], lesson_script(reading, asked.script))
     say("writing the page")
     return ".html", "text/html", html.write(lesson).encode()
 
@@ -54,6 +56,10 @@ def _page(reading: Reading, asked: HandOut, say: Callable[[str], None]) -> Made:
 def _lesson(reading: Reading, asked: HandOut, say: Callable[[str], None]) -> Made:
     """The folder that `gantline lesson` builds, packed into one file."""
     with tempfile.TemporaryDirectory() as folder:
+        own = lesson_script(reading, asked.script)
+        if own:
+            Path(folder, "lesson").mkdir()
+            Path(folder, "lesson", SCRIPT).write_text(written(reading.rig.title, own), encoding="utf-8")
         api.lesson([api.Solved(reading.rig, reading.answer)], Path(folder, "lesson"), progress=say)
         say("packing")
         return "-lesson.zip", "application/zip", _packed(Path(folder, "lesson"), asked.name)

@@ -17,9 +17,10 @@ from gantline.output import files
 from .asked import Refused
 
 SUFFIX = ".rig"
+SCRIPT = ".script.md"  # beside a rig: its tutor's own words
 _DEVICES = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))}
 _FORBIDDEN = set('/\\:*?"<>|')
-_LEFT = re.compile(r"\..*\.rig\.[0-9a-f]{12}\.part")  # what `files.replace_in` writes to before it is whole
+_LEFT = re.compile(r"\..*\.(?:rig|md)\.[0-9a-f]{12}\.part")  # what `files.replace_in` writes to before it is whole
 LONGEST_NAME = 120  # bytes, so that a name with an ending behind it still fits any file system
 
 
@@ -39,8 +40,9 @@ def mark(data: bytes) -> str:
 
 
 def named(name: str) -> str:
-    """A name that may be used: a plain `.rig` file in the folder itself. Raises Refused with what is wrong with it."""
-    stem = name.removesuffix(SUFFIX)
+    """A name that may be used: a plain `.rig` file in the folder itself, or the words beside one. Raises Refused with
+    what is wrong with it."""
+    stem = name.removesuffix(SCRIPT if name.endswith(SCRIPT) else SUFFIX)
     if not name or stem == name or not stem:
         raise Refused(400, "A rig's file has a name that ends in .rig.")
     if len(name.encode("utf-8", "surrogatepass")) > LONGEST_NAME:
@@ -124,6 +126,6 @@ def _all(descriptor: int) -> bytes:
 
 def _is_ours(name: str) -> bool:
     try:
-        return named(name) == name
+        return named(name).endswith(SUFFIX)
     except Refused:
         return False

@@ -20,7 +20,8 @@ def script(name: str, source: Source) -> str:
     """A module with all that it imports, each once, before whoever needs it, and its names to itself."""
     whole: dict[str, str] = {}
     _join(name, source, whole, ())
-    return "".join(whole.values())
+    names = _names(source(name))
+    return "".join(whole.values()) + (f"export const {{ {names} }} = {_held(name)};\n" if names else "")
 
 
 def _join(name: str, source: Source, whole: dict[str, str], within: tuple[str, ...]) -> None:
@@ -30,9 +31,12 @@ def _join(name: str, source: Source, whole: dict[str, str], within: tuple[str, .
     for _, other in _MODULE.findall(text):
         if other not in whole:
             _join(other, source, whole, (*within, name))
-    names = ", ".join(one or other for one, other in _EXPORTED.findall(text))
     body = _EXPORTED.sub("", _MODULE.sub(_taken, text))
-    whole[name] = f"const {_held(name)} = (() => {{\n{body}\nreturn {{ {names} }};\n}})();\n"
+    whole[name] = f"const {_held(name)} = (() => {{\n{body}\nreturn {{ {_names(text)} }};\n}})();\n"
+
+
+def _names(text: str) -> str:
+    return ", ".join(one or other for one, other in _EXPORTED.findall(text))
 
 
 def _taken(found: "re.Match[str]") -> str:

@@ -10,17 +10,31 @@ from gantline.notation import MOST_BYTES
 
 from . import history
 from .asked import Keep, Refused
-from .folder import Folder, State, mark, named
+from .folder import SCRIPT, SUFFIX, Folder, State, mark, named
 from .merging import merge
 
 HIDDEN = ".gantline"  # beside the rigs: what they were earlier, and the lock
 
 
 def opened(folder: Folder, name: str) -> dict[str, Any]:
-    """A file for the page. Raises Refused where there is none."""
+    """A file for the page, with the words beside it where there are some. Raises Refused where there is none."""
     state = folder.read(name)
     if state is None:
         raise Refused(404, f"There is no {name} in this folder.")
+    return {**_record(name, state), "script": _script(folder, name)}
+
+
+def _script(folder: Folder, name: str) -> dict[str, Any] | None:
+    """The tutor's own words beside a rig; none where they cannot be read: then they cannot be changed here either."""
+    beside = name.removesuffix(SUFFIX) + SCRIPT
+    try:
+        state = folder.read(beside) if name.endswith(SUFFIX) else None
+        return _record(beside, state) if state else None
+    except Refused:
+        return None
+
+
+def _record(name: str, state: State) -> dict[str, Any]:
     return {"name": name, "text": text_of(state.data), "etag": state.mark}
 
 

@@ -16,7 +16,7 @@ from .telling import explained, step_record
 def present(asked: Tell) -> dict[str, Any]:
     """The steps of an account with their plates; where no method will do, how it stands, and why."""
     try:
-        reading, account = explained(asked)
+        reading, account, _ = explained(asked)
     except Unread as unread:
         return told(unread.problems)
     return {
@@ -45,8 +45,8 @@ def _plain(say: str) -> str:
 
 def _steps(reading: Reading, account: Account) -> list[dict[str, Any]]:
     found = []
-    for number, step in enumerate(account.steps, 1):
-        record = step_record(reading, account, step)
+    for number, (key, step) in enumerate(zip(account.keys, account.steps, strict=True), 1):
+        record = step_record(reading, account, key, step)
         found.append({**record, "shows": SHOWS[step.view][0], "svg": ""})
         if reading.layout is not None:
             try:

@@ -35,6 +35,7 @@ class Loft:
             _post("/api/offers", self.task("offers")),
             _post("/api/edit", self.task("edit")),
             _post("/api/tag", self.task("tag")),
+            _post("/api/say", self.task("say")),
             _post("/api/present", self.task("present")),
             _post("/api/export", self.export),
             _get("/api/shelf", self.shelf),
@@ -114,7 +115,8 @@ class Loft:
     async def file(self, request: Request) -> Response:
         """A file; 304 where it is still the one the page has."""
         record = keeping.opened(self.folder, request.query_params.get("name", ""))
-        etag = f'"{record["etag"]}"'
+        words = record["script"]
+        etag = f'"{record["etag"]}{words["etag"] if words else ""}"'
         if request.headers.get("if-none-match") == etag:
             return Response(status_code=304, headers={"etag": etag})
         return _json(record, headers={"etag": etag})

@@ -103,8 +103,8 @@ def _step(reading: Reading, layout: Layout, of: StepOf) -> Scene:
         account = explain(reading.rig, reading.answer, of.method)
     except KeyError:
         raise Refused(400, f"No method is called {of.method[:40]}.") from None
-    steps = account.steps if isinstance(account, Account) else ()
-    step = next((step for step in steps if step.id == of.id), None)
+    steps = dict(zip(account.keys, account.steps, strict=True)) if isinstance(account, Account) else {}
+    step = steps.get(of.id)
     if step is None:
         raise NotDrawable("This account has no such step here.")
     return step_plate(reading.rig, reading.answer, layout, step)

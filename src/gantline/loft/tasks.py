@@ -4,7 +4,7 @@ anything from one request to the next."""
 from collections.abc import Callable
 from typing import Any
 
-from .asked import Edit, HandOut, Offers, See, Tag, Tell, Thumbnail, read
+from .asked import Edit, HandOut, Offers, Say, See, Tag, Tell, Thumbnail, read
 
 Hear = Callable[[dict[str, Any]], None]  # is told what is said while an answer is made
 
@@ -24,6 +24,12 @@ def _account(body: bytes, _: Hear) -> Any:
     from .telling import tell
 
     return tell(read(body, Tell))
+
+
+def _say(body: bytes, _: Hear) -> Any:
+    from .telling import say
+
+    return say(read(body, Say))
 
 
 def _present(body: bytes, _: Hear) -> Any:
@@ -66,6 +72,6 @@ def _thumbnail(body: bytes, _: Hear) -> Any:
 
 
 TASKS: dict[str, Callable[[bytes, Hear], Any]] = {
-    "see": _see, "account": _account, "present": _present, "export": _export, "offers": _offers, "edit": _edit,
-    "tag": _tag, "thumbnail": _thumbnail,
+    "see": _see, "account": _account, "say": _say, "present": _present, "export": _export,
+    "offers": _offers, "edit": _edit, "tag": _tag, "thumbnail": _thumbnail,
 }  # fmt: skip

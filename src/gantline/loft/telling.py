@@ -6,37 +6,62 @@ from typing import Any
 from gantline.account import METHOD_NAMES, METHODS, Account, Refusal, Step, accepts, explain, spoken
 from gantline.figure import VIEWS, NotDrawable, draw
 from gantline.output import mathml
+from gantline.problems import Problem
 from gantline.quantity import Equation, Formula
 
-from .asked import Refused, Tell
+from .asked import Refused, Say, Tell
 from .givens import spoken as spoken_value
 from .proposals import proposals
 from .reading import Reading, Unread, look
 from .remedies import told
+from .saying import changed, own, worded
 
 
 def tell(asked: Tell) -> dict[str, Any]:
     """The steps of one method, all methods with the reasons of those that refuse, and of the views that will not do."""
     try:
-        reading, chosen = explained(asked)
+        reading, chosen, wrong = explained(asked)
     except Unread as unread:
         return told(unread.problems)
     return {
         "problems": [],
         "methods": _methods(reading),
         "method": chosen.method,
-        "steps": [step_record(reading, chosen, step) for step in chosen.steps] if isinstance(chosen, Account) else [],
+        "steps": step_records(reading, chosen) if isinstance(chosen, Account) else [],
         "views": _views(reading),
         "proposals": proposals(reading, asked.what_if),
+        "unsaid": [f"Line {one.place.line}: {one.says} {one.do}" for one in wrong],
     }
 
 
-def explained(asked: Tell) -> tuple[Reading, Account | Refusal]:
-    """The text read, and its account by the method asked for. Raises Unread, and Refused for a method unknown."""
+def explained(asked: Tell) -> tuple[Reading, Account | Refusal, tuple[Problem, ...]]:
+    """The text read, its account by the method asked for in the tutor's own words, and what of those cannot be said.
+
+    Raises Unread, and Refused for a method unknown.
+    """
+    reading, account = _account(asked)
+    if isinstance(account, Refusal):
+        return reading, account, ()
+    found = own(reading, account, asked.script)
+    return reading, worded(account, found), found.problems
+
+
+def _account(asked: Tell) -> tuple[Reading, Account | Refusal]:
     if asked.method is not None and asked.method not in METHODS:
         raise Refused(400, f"No method is called {asked.method[:40]}.")
     reading = look(asked.text, asked.what_if)
     return reading, explain(reading.rig, reading.answer, asked.method)
+
+
+def say(asked: Say) -> dict[str, Any]:
+    """The script with a step in the tutor's own words. Raises Refused where that cannot be."""
+    try:
+        reading, account = _account(asked)
+    except Unread as unread:
+        return told(unread.problems)
+    if isinstance(account, Refusal):
+        raise Refused(422, account.reason)
+    return {"problems": [], "script": changed(reading, account, asked)}
 
 
 def _methods(reading: Reading) -> list[dict[str, Any]]:
@@ -52,17 +77,28 @@ def _methods(reading: Reading) -> list[dict[str, Any]]:
     ]  # fmt: skip
 
 
-def step_record(reading: Reading, account: Account, step: Step) -> dict[str, Any]:
-    """One step: its words as read and as spoken, its formula, what it lights, the lines of the text it stands on."""
+def step_records(reading: Reading, account: Account) -> list[dict[str, Any]]:
+    """Every step, by its key: two steps of an account may have one id."""
+    return [step_record(reading, account, key, step) for key, step in zip(account.keys, account.steps, strict=True)]
+
+
+def step_record(reading: Reading, account: Account, key: str, step: Step) -> dict[str, Any]:
+    """One step: its words as read, as spoken and as they are written (`say`, its numbers in braces, each with how it is
+    read and spoken), its formula, what it lights, the lines of the text it stands on."""
     formula = step.formula or step.formula_text or None
     return {
-        "id": step.id, "idea": step.idea, "says": account.line(step, spoken=False), "spoken": account.line(step),
+        "id": key, "idea": step.idea, "say": step.say, "numbers": _numbers(account, step),
+        "says": account.line(step, spoken=False), "spoken": account.line(step),
         "formula": str(mathml.write(formula)) if formula else "",
         "formula_spoken": read_aloud(formula) if formula else "",
         "view": step.view, "lit": None if step.lit is None else list(step.lit), "marks": step.marks,
         "struck": step.struck, "parts": _parts(reading, step), "lines": _lines(reading, step),
         "seconds": step.seconds, "pause": step.pause,
     }  # fmt: skip
+
+
+def _numbers(account: Account, step: Step) -> dict[str, list[str]]:
+    return {value.key: [value.shown, value.spoken] for value in account.values if f"{{{value.key}}}" in step.say}
 
 
 def read_aloud(formula: Equation | Formula | str) -> str:

@@ -1,14 +1,16 @@
 // The account: methods as words, the steps of the chosen one, one of them open; reasons of those that refuse.
 import { find, make, made, renew, roving, word } from './dom.js';
+import { Sentence, toEnd } from './saying.js';
 
 // Short words for the row of methods; the account itself has the whole name.
 const SHORT = { count: 'By the cut', 'free-body': 'Free bodies', carry: 'Pull along the rope', 'rope-length': 'Rope length', work: 'Work', stages: 'Stages', newton: 'Newton' };
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
 
-export function Account({ store, light, choose, open, present, linesOf }) {
+// `own` writes a step's sentence in the tutor's own words, and says whether it could.
+export function Account({ store, light, choose, open, present, linesOf, own }) {
   const methods = find('methods'), steps = find('steps'), refusals = find('refusals'), note = find('account-note');
   const settle = roving(methods, '[role=tab]', (tab) => tab.getAttribute('aria-selected') === 'true');
-  let told = null, plain = new Map();
+  let told = null, plain = new Map(), editing = null;
 
   // `given` is the server's account; without what-if values it is remembered, so that changed terms can be told apart.
   function show(given, noted = '') {
@@ -35,11 +37,13 @@ export function Account({ store, light, choose, open, present, linesOf }) {
   function build() {
     steps.setAttribute('aria-labelledby', `tab-${told.method}`);
     steps.dataset.open = String(store.step);
+    if (editing?.id !== store.step) editing = null;
     const chosen = told.methods.find((each) => each.method === told.method);
     const rows = told.steps.map((step, n) => (step.id === store.step ? opened(step, n) : row(step, n)));
     renew(steps, rows.length ? rows : [make('p', {}, chosen?.refused || '')], steps);
     const others = told.methods.filter((each) => each.refused && each.method !== told.method);
-    renew(refusals, others.map((each) => light.speaks(make('p', {}, `${each.name}, not here: ${each.refused}`), each.parts)), refusals);
+    const unsaid = told.unsaid.map((each) => make('p', { class: 'unsaid' }, make('b', {}, 'Not said, but kept in your words.'), ` ${each}`));
+    renew(refusals, [...unsaid, ...others.map((each) => light.speaks(make('p', {}, `${each.name}, not here: ${each.refused}`), each.parts))], refusals);
   }
 
   function row(step, n) {
@@ -50,16 +54,16 @@ export function Account({ store, light, choose, open, present, linesOf }) {
   }
 
   function opened(step, n) {
-    const count = told.steps.length, said = store.own.get(step.id) || step.says;
+    const count = told.steps.length;
     const head = make('button', { type: 'button', class: 'step-head', 'aria-expanded': 'true', 'data-key': step.id, onclick: () => open(null) },
       make('b', {}, titled(step.idea)), make('span', { class: 'soft' }, `${n + 1} of ${count}`));
-    const say = make('p', { class: 'say' }, said);
+    const say = make('p', { class: 'say' }, step.says);
     const big = step.formula ? made('div', step.formula, { class: 'big' }) : '';
     if (big) for (const piece of big.querySelectorAll('math')) light.speaks(piece, step.parts, step.says);
-    const own = make('button', { type: 'button', class: 'word link', 'data-key': `own ${step.id}`, onclick: () => edit(box, step, say) }, 'Say it in my own words');
+    const mine = make('button', { type: 'button', class: 'word link', 'data-key': `own ${step.id}`, onclick: () => edit(step) }, 'Say it in my own words');
     const box = make('div', { class: 'step-open' },
-      make('span', { class: 'n' }, String(n + 1)), head, light.speaks(say, step.parts), big,
-      make('p', { class: 'from' }, make('span', {}, linesOf(step)), own),
+      make('span', { class: 'n' }, String(n + 1)), head, ...(editing?.id === step.id ? editing.shown : [light.speaks(say, step.parts)]), big,
+      make('p', { class: 'from' }, make('span', {}, linesOf(step)), editing ? '' : mine),
       make('div', { class: 'choices' },
         keyed(word('Back', () => move(-1)), 'back'), keyed(word('On', () => move(1), 'strong'), 'on'),
         keyed(word('Present from here', () => present(step.id), 'bare last'), 'from-here')));
@@ -71,23 +75,24 @@ export function Account({ store, light, choose, open, present, linesOf }) {
     open(next ? next.id : store.step, !next);
   }
 
-  // The sentence in one's own words: numbers that are reckoned live stay slots and cannot be half-deleted.
-  function edit(box, step, say) {
-    const area = make('textarea', { class: 'say-edit', 'aria-label': `The sentence of ${step.idea}` });
-    area.value = store.own.get(step.id) || step.says;
-    const keep = () => { store.own.set(step.id, area.value.trim() || step.says); store.tell('owned'); build(); };
-    const drop = () => { store.own.delete(step.id); store.tell('owned'); build(); };
-    const words = make('div', { class: 'choices' }, word('Keep it', keep, 'strong'), word('The first words', drop));
-    say.replaceWith(area);
-    area.after(words);
-    area.addEventListener('keydown', (event) => {
-      if (event.key === 'Escape') { event.stopPropagation(); build(); }
-    });
-    area.focus();
+  // The sentence in one's own words. It stays open, with all that is in it, until it is kept or left.
+  function edit(step) {
+    const shut = () => {
+      editing = null;
+      build();
+      steps.querySelector(`[data-key="${CSS.escape(`own ${step.id}`)}"]`)?.focus();
+    };
+    const write = async (words) => { if (await own(step, told.method, words)) shut(); else toEnd(sentence.element); };
+    const keep = () => write(sentence.words()), leave = shut;
+    const sentence = Sentence({ say: step.say, numbers: step.numbers, as: 0, label: `The sentence of ${step.idea}`, keep, leave });
+    sentence.element.dataset.key = `say ${step.id}`;
+    editing = { id: step.id, shown: [sentence.element, make('div', { class: 'choices' }, word('Keep it', keep, 'strong'), word('The first words', () => write('')), word('Leave it', leave))] };
+    build();
+    toEnd(sentence.element);
   }
 
   steps.addEventListener('keydown', (event) => {
-    if (event.target.matches('textarea')) return;
+    if (event.target.closest('.say-edit')) return;
     const all = [...steps.querySelectorAll('[aria-expanded]')], at = all.indexOf(event.target.closest('[aria-expanded]'));
     if (event.ctrlKey && ['ArrowRight', 'ArrowLeft'].includes(event.key)) move(event.key === 'ArrowRight' ? 1 : -1);
     else if (at >= 0 && event.key === 'ArrowDown') all[Math.min(all.length - 1, at + 1)].focus();

@@ -71,13 +71,14 @@ export function Editing({ store, say, keeper, seeing, found }) {
     openStep(id) {
       const told = seeing().told, step = id && told.steps.find((each) => each.id === id);
       store.look({ step: id });
-      if (step) say([`Step ${told.steps.indexOf(step) + 1} of ${told.steps.length}, ${step.idea}.`, `${store.own.get(step.id) || step.spoken}${step.formula_spoken.includes('=') ? ` ${step.formula_spoken}.` : ''}`]);
+      if (step) say([`Step ${told.steps.indexOf(step) + 1} of ${told.steps.length}, ${step.idea}.`, `${step.spoken}${step.formula_spoken.includes('=') ? ` ${step.formula_spoken}.` : ''}`]);
     },
     // Both texts stay: what the disk has under its name, these words under a name of their own.
     async both() {
       const name = found.free(store.name.replace(/\.rig$/, ''));
       store.name = name;
       await keeper.asNew();
+      await keeper.words.asNew();
       say(`Yours is kept as ${name}.`);
     },
   };

@@ -4,7 +4,9 @@ import { Answer } from './answer.js';
 import { Card } from './card.js';
 import { allow, find, make } from './dom.js';
 import { Editing } from './editing.js';
-import { Keeper } from './keep.js';
+import { Away } from './away.js';
+import { Keeper, watch } from './keep.js';
+import { Own } from './own.js';
 import { Help } from './help.js';
 import { Light } from './light.js';
 import { Line } from './line.js';
@@ -88,7 +90,8 @@ async function bench(words, found) {
     problem: (by) => parts.card.go(by), remedy: () => parts.card.remedy(), answer: () => parts.editing.sayAnswer(),
   }, words);
   const pointed = (found) => light.show(found ? found.ids : null, found ? found.says : '');
-  const keeper = Keeper({ store, say, both: () => parts.editing.both(), kept });
+  const { keeper, words: beside } = keepers();
+  const own = Own({ store, say, away: keeper });
   const editing = Editing({ store, say, keeper, seeing: () => parts.seeing, found });
   const plate = Plate(find('plate'), {
     say, edit: editing.change, light: (ids, keep) => (keep ? light.keep(ids) : light.show(ids, ids ? parts.seeing.says(ids[0]) : '')),
@@ -105,7 +108,7 @@ async function bench(words, found) {
     store, light, choose: (method) => { store.look({ method, step: null }); },
     open: (id, last) => { if (last) say('This is the last step.'); else editing.openStep(id); },
     present: (step) => present.open(step),
-    linesOf: (step) => linesOf(step),
+    linesOf: (step) => linesOf(step), own: own.write,
   });
   const motion = Motion({ say });
   const mends = Mends({
@@ -115,7 +118,7 @@ async function bench(words, found) {
   });
   const seeing = Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, mends, keeper });
   Object.assign(parts, { slip, keeper, editing, plate, card, margin, answer, rules, account, motion, seeing });
-  const present = Present({ store, say });
+  const present = Present({ store, say, own: own.refused });
   find('present').addEventListener('click', () => present.open());
   store.addEventListener('opened', () => present.resume());
   const title = Title({ store, edit: editing });
@@ -131,6 +134,7 @@ async function bench(words, found) {
     slip.set(store.text);
     everything(detail.words === 'typing' ? { typed: true } : detail.stepped ? { quiet: true } : { says: detail.says || sentence(detail.words), whole: detail.whole });
     keeper.changed(detail.words === 'typing' ? '' : detail.words);
+    beside.changed(detail.words === 'typing' ? '' : detail.words);
   });
   store.addEventListener('tried', ({ detail }) => { seeing.ask(detail.says ? { says: detail.says, whole: true } : { dragged: true }); keeper.tell(); });
   store.addEventListener('putBack', () => editing.putBack());
@@ -153,6 +157,17 @@ async function bench(words, found) {
     seeing.ask(why);
   }
 
+  // The rig is kept in its file, and the tutor's own words in a script beside it.
+  function keepers() {
+    const away = Away({ say, seen: () => keeper.time, copy, told: () => keeper.tell(), returned: async () => { await keeper.keep(); await words.keep(); return !keeper.clash && !words.clash; } });
+    const keeper = Keeper({ doc: store, away, say, line: find('kept'), conflict: find('conflict'), both: () => parts.editing.both(), kept });
+    const words = Keeper({ doc: store.beside, away, say, line: make('p'), conflict: find('words-conflict') });
+    watch({ store, away, rig: keeper, words });
+    return { keeper: Object.assign(keeper, { gone: away.gone, back: away.back, words }), words };
+  }
+
+  function copy() { navigator.clipboard?.writeText(store.text).then(() => say('The slip is copied.')); }
+
   // Once it is kept a rig has a file, and the address says so: a reload takes it up again.
   function kept(name) {
     history.replaceState(null, '', `#file=${encodeURIComponent(name)}`);
@@ -164,7 +179,7 @@ async function bench(words, found) {
     const tell = (said) => { told.textContent = said; };
     tell('Handing out.');
     try {
-      const name = await handOut({ text: store.text, what_if: Object.fromEntries(store.whatIf), what, name: store.name.replace(/\.rig$/, ''), view: store.view, theme }, tell);
+      const name = await handOut({ text: store.text, script: store.script, what_if: Object.fromEntries(store.whatIf), what, name: store.name.replace(/\.rig$/, ''), view: store.view, theme }, tell);
       tell(`Handed out: ${name}.`);
     } catch (error) { tell(error.message); }
   }
@@ -180,6 +195,7 @@ async function bench(words, found) {
       history.replaceState(null, '', from ? `#shelf=${from}` : '#');
       slip.set(text);
       keeper.open(null);
+      beside.open(null);
       store.open({ text, name });
       find('title').focus();
       if (reeve) plate.reeve?.();
@@ -189,17 +205,23 @@ async function bench(words, found) {
       show();
       history.replaceState(null, '', `#file=${encodeURIComponent(name)}`);
       keeper.open(file);
-      const draft = keeper.draft(name);
+      beside.open(file.script);
       slip.set(file.text);
-      store.open({ text: file.text, name });
-      if (draft && draft.text !== file.text) {
-        keeper.restore(draft);
-        store.write(draft.text, 'words this browser still held');
-      }
+      store.open({ text: file.text, name, script: file.script?.text });
+      held(keeper, store, file.text);
+      held(beside, store.beside, file.script?.text ?? '');
       find('title').focus();
     },
-    leave: () => keeper.keep(),
+    leave: async () => { await keeper.keep(); await beside.keep(); },
   };
+}
+
+// What an earlier window could not keep any more is taken up again: a step of Undo.
+function held(keeper, doc, text) {
+  const draft = keeper.draft(doc.name);
+  if (!draft || draft.text === text) return;
+  keeper.restore(draft);
+  doc.write(draft.text, 'words this browser still held');
 }
 
 function linesOf(step) {

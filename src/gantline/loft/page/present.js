@@ -6,7 +6,8 @@ import { ask } from './server.js';
 const REST_MS = 2000, SWIPE_PX = 48, LONG = 18, EDGE = 8, WIDER = 1.25;
 const GROUND = 'gantline screen ground';
 
-export function Present({ store, say }) {
+// `own` writes a step's sentence in the tutor's own words; it gives what stands against that, if anything.
+export function Present({ store, say, own }) {
   const line = new BroadcastChannel(CHANNEL), root = document.documentElement;
   let deck = null, at = 0, blank = false, started = 0, ground = '', pageGround = '', shown = '', offered = false, timer = 0, from = null, frames = [];
 
@@ -37,7 +38,7 @@ export function Present({ store, say }) {
   }
 
   function question() {
-    return { text: store.text, what_if: Object.fromEntries(store.whatIf), ...(store.method ? { method: store.method } : {}) };
+    return { text: store.text, script: store.script, what_if: Object.fromEntries(store.whatIf), ...(store.method ? { method: store.method } : {}) };
   }
 
   function begin() {
@@ -121,13 +122,11 @@ export function Present({ store, say }) {
     post();
   }
 
-  const own = (step) => store.own.get(step.id);
-
   function paint() {
     const step = deck.steps[at];
     setMade(picture, step.svg);
     picture.querySelector('svg')?.setAttribute('viewBox', frames[at]);
-    sentence.textContent = own(step) || step.says;
+    sentence.textContent = step.says;
     setMade(formula, step.formula);
     formula.hidden = !step.formula;
     formula.classList.toggle('long', [...formula.querySelectorAll('math')].some((side) => side.getAttribute('alttext').length > LONG));
@@ -137,7 +136,7 @@ export function Present({ store, say }) {
     ticks.replaceChildren(...deck.steps.map((_, n) => make('span', { class: n === at ? 'tick now' : n < at ? 'tick gone' : 'tick' })));
     fit();
     localStorage.setItem(stored(), step.id);
-    tell(`Step ${at + 1} of ${deck.steps.length}, ${titled(step.idea)}. ${own(step) || step.spoken}${step.formula_spoken ? ` ${step.formula_spoken}.` : ''}`);
+    tell(`Step ${at + 1} of ${deck.steps.length}, ${titled(step.idea)}. ${step.spoken}${step.formula_spoken ? ` ${step.formula_spoken}.` : ''}`);
     post();
   }
 
@@ -161,7 +160,7 @@ export function Present({ store, say }) {
 
   function post() {
     if (!deck || screen.hidden) return;
-    const steps = deck.steps.map((step) => ({ ...step, svg: '', spoken: own(step) || step.spoken }));
+    const steps = deck.steps.map((step) => ({ ...step, svg: '' }));
     line.postMessage({ kind: 'state', title: deck.title, steps, at, blank, ground, started, full: Boolean(document.fullscreenElement) });
   }
 
@@ -170,12 +169,16 @@ export function Present({ store, say }) {
     if (data.kind === 'hello') post();
     else if (data.kind === 'do' && data.what === 'ground') setGround(ground === 'dark' ? 'light' : 'dark');
     else if (data.kind === 'do') act(data.what, data.at);
-    else if (data.kind === 'words') {
-      if (data.words) store.own.set(data.id, data.words); else store.own.delete(data.id);
-      store.tell('owned');
-      post();
-    }
+    else if (data.kind === 'words') reword(data);
   });
+
+  // New words of the words window: it shows them at once, the screen with the next *On*.
+  async function reword({ id, words }) {
+    const refused = await own(deck.steps.find((step) => step.id === id), deck.method, words);
+    if (refused) { line.postMessage({ kind: 'refused', says: refused }); return; }
+    await renew();
+    post();
+  }
 
   function openWords() {
     offered = true;

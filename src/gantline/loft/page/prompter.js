@@ -1,5 +1,6 @@
 // The words window: what to say, what comes next, and the time. It follows the screen, and leads it.
 import { allow, find, make, setMade, word } from './dom.js';
+import { Sentence, toEnd } from './saying.js';
 import { CHANNEL, keyed, minutes, titled, toGo } from './deck.js';
 
 const line = new BroadcastChannel(CHANNEL);
@@ -51,15 +52,15 @@ function time() {
   if (state) find('gone').textContent = `${minutes((Date.now() - state.started) / 1000)} gone, about ${minutes(toGo(state.steps, state.at))} to go`;
 }
 
-// The sentence in one's own words; the screen has them from the next *On*.
+// The sentence in one's own words. It stays open until they are kept; the screen has them from the next *On*.
 function change() {
-  const now = step(), area = make('textarea', { 'aria-label': 'The words of this step' });
-  area.value = now.spoken;
-  const done = (words) => { line.postMessage({ kind: 'words', id: now.id, words }); show(); on.focus(); };
-  area.addEventListener('keydown', (event) => { if (event.key === 'Escape') { event.stopPropagation(); show(); on.focus(); } });
-  find('shows').replaceChildren(area, make('span', { class: 'choices' },
-    word('Keep these words', () => done(area.value.trim()), 'strong'), word('The first words', () => done('')), word('Leave them', show)));
-  area.focus();
+  const now = step(), leave = () => { show(); on.focus(); };
+  const write = (words) => line.postMessage({ kind: 'words', id: now.id, words }), keep = () => write(sentence.words());
+  const sentence = Sentence({ say: now.say, numbers: now.numbers, as: 1, label: 'The words of this step', keep, leave });
+  const says = make('p', { class: 'refused', role: 'status' });
+  find('shows').replaceChildren(sentence.element, says, make('div', { class: 'choices' },
+    word('Keep these words', keep, 'strong'), word('The first words', () => write('')), word('Leave them', leave)));
+  toEnd(sentence.element);
 }
 
 function toggle() {
@@ -80,15 +81,17 @@ function lower(words) { return words[0].toLowerCase() + words.slice(1); }
 line.addEventListener('message', ({ data }) => {
   if (data.kind === 'state') {
     here = true;
-    const typing = find('shows').querySelector('textarea') && state && state.steps[state.at].id === data.steps[data.at].id;
+    const was = step(), now = data.steps[data.at], typing = find('shows').querySelector('.say-edit') && was?.id === now.id;
     state = data;
-    if (!typing) show();
+    if (!typing || was.say !== now.say) show();
     time();
+  } else if (data.kind === 'refused') {
+    find('shows').querySelector('.refused')?.replaceChildren(data.says);
   } else if (data.kind === 'left') { here = false; connected(); }
 });
 
 addEventListener('keydown', (event) => {
-  if (event.target instanceof HTMLTextAreaElement) return;
+  if (event.target.closest?.('.say-edit')) return;
   const what = keyed(event);
   if (!what || what === 'leave') return;
   event.preventDefault();

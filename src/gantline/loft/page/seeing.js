@@ -26,7 +26,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
 
   function askAccount() {
     const { text, what_if } = question();
-    tell.ask({ text: standing ? standing.text : text, what_if: standing ? {} : what_if, ...(store.method ? { method: store.method } : {}) });
+    tell.ask({ text: standing ? standing.text : text, script: store.script, what_if: standing ? {} : what_if, ...(store.method ? { method: store.method } : {}) });
   }
 
   // After a while it is said that something is still going on; after longer it can be stopped.

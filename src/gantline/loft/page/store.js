@@ -7,12 +7,13 @@ export class Store extends EventTarget {
     super();
     this.past = [];
     this.future = [];
+    this.beside = beside(this);
     this.open({ text: '', name: '' });
   }
 
   // A rig taken up: the way back begins anew unless `words` say which step brought it.
-  open({ text, name, view = 'labelled', way = 'ideal' }) {
-    Object.assign(this, { text, name, view, way, method: null, step: null, whatIf: new Map(), own: new Map(), stepView: null });
+  open({ text, name, script = '', view = 'labelled', way = 'ideal' }) {
+    Object.assign(this, { text, name, script, view, way, method: null, step: null, whatIf: new Map(), stepView: null });
     this.past.length = this.future.length = 0;
     this.tell('opened');
   }
@@ -23,15 +24,25 @@ export class Store extends EventTarget {
   // Steps with the same `join` soon after each other are one.
   write(text, words, { join = '', says = '', undone = '', whole = false } = {}) {
     if (text === this.text) return;
-    const last = this.past.at(-1), time = performance.now();
+    const { script } = this, last = this.past.at(-1), time = performance.now();
     if (join && last && last.join === join && time - last.time < JOIN_MS) {
-      Object.assign(last, { after: text, words, time });
+      Object.assign(last, { after: { text, script }, words, time });
     } else {
-      this.past.push({ before: this.text, after: text, words, undone, join, time });
+      this.past.push({ before: { text: this.text, script }, after: { text, script }, words, undone, join, time });
     }
     this.future.length = 0;
     this.text = text;
     this.tell('written', { words, says, whole });
+  }
+
+  // The tutor's own words replaced, which stand beside the rig in a script: a step of Undo like any other.
+  writeWords(script, words) {
+    if (script === this.script) return;
+    const { text } = this;
+    this.past.push({ before: { text, script: this.script }, after: { text, script }, words, undone: '', join: '' });
+    this.future.length = 0;
+    this.script = script;
+    this.tell('written', { words, stepped: true });
   }
 
   undo() { return this.#step(this.past, this.future, 'before'); }
@@ -43,7 +54,7 @@ export class Store extends EventTarget {
     if (!step) return null;
     to.push(step);
     step.join = '';
-    this.text = step[side];
+    Object.assign(this, step[side]);
     this.whatIf.clear();
     this.tell('written', { words: step.words, stepped: true });
     return step;
@@ -59,6 +70,15 @@ export class Store extends EventTarget {
     Object.assign(this, changes);
     this.tell('looked', changes);
   }
+}
+
+// The script beside the rig as a text of its own.
+function beside(store) {
+  return {
+    get name() { return store.name && store.name.replace(/\.rig$/, '.script.md'); },
+    get text() { return store.script; },
+    write(text, words) { store.writeWords(text, words); },
+  };
 }
 
 // The least change that turns one text into the other: what stands before and behind it stays untouched.
