@@ -172,7 +172,7 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     const last = state.laid.pop(), rope = state.rope;
     if (!state.offers.led.length) { say('Nothing to take back.'); return; }
     const told = `Taken back: ${state.offers.led.at(-1).says}.`;
-    const text = last && last.after.text === store.text ? last.before.text : (await ask('edit', { text: store.text, action: { do: 'back', rope } })).text;
+    const text = last && last.after === store.text ? last.before : (await ask('edit', { text: store.text, action: { do: 'back', rope } })).text;
     write({ text, words: told.slice(0, -1), says: told });
     await offer(rope, true);
     say(['Taken back:', `${told.slice(12)} ${state.offers ? counted(state.offers) : ''}`]);
