@@ -15,6 +15,11 @@ from gantline.output import film_svg, png
 from gantline.rig import read
 
 BACK = 255
+SHELF = sorted(
+    entry.name.removesuffix(".rig")
+    for entry in files("gantline").joinpath("shelf").iterdir()
+    if entry.name.endswith(".rig")
+)
 
 
 @cache

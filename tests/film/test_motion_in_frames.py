@@ -1,12 +1,13 @@
 """Frames probed against the mechanics: what is measured in the pixels of motion shots is what was solved."""
 
 from itertools import pairwise
-from math import asin, atan2, degrees, hypot
+from math import asin, atan2, degrees, hypot, pi
 
+import numpy as np
 import pytest
-from filmed import layer, middle, shots, story
+from filmed import SHELF, layer, middle, only, pixels, shots, story
 
-from gantline.figure import Circle, Strand, Wrap
+from gantline.figure import Circle, Path, Strand, Wrap
 from gantline.film import Picture, Take
 from gantline.mechanics import steady
 
@@ -97,6 +98,98 @@ def test_painted_marks_keep_their_place_on_the_rope(name: str) -> None:
     ]
     moved = [hypot(a.x - b.x, a.y - b.y) for a, b in zip(*painted, strict=True)]
     assert max(moved) > 20, "a mark that is carried along is seen to move"
+
+
+@pytest.mark.parametrize("name", ["planter", "burton-heavy", "threefold-up", "gyn"])
+def test_the_lay_runs_with_the_rope(name: str) -> None:
+    """On a strand that keeps a painted mark for a while, the marks of the lay go as far as that mark goes: told from
+    the phase of their pattern in the pixels."""
+    take, start, end = hauled(name)
+    found = 0
+    for first, later in ((0.2, 0.3), (0.4, 0.5), (0.6, 0.7)):
+        pictures = [take.at(start + share * (end - start)).picture for share in (first, later)]
+        marks = layer(pictures[0], "rig").marks
+        for strand in sorted({m.name for m in marks if isinstance(m, Strand) and not m.pencil}):
+            places = [_painted_on(picture, strand) for picture in pictures]
+            if None in places:
+                continue
+            phases = [_phase(picture, strand) for picture in pictures]
+            scale = layer(pictures[0], "rig").scale
+            expected = (places[1] - places[0]) * scale
+            pitch = 4.6 * scale
+            off = ((phases[1] - phases[0]) * pitch / (2 * pi) - expected + pitch / 2) % pitch - pitch / 2
+            assert off == pytest.approx(0.0, abs=0.08 * pitch), (strand, first)
+            found += 1
+    assert found, "no painted mark stays on a strand"
+
+
+def _painted_on(picture: Picture, strand: str) -> float | None:
+    """How far down a painted mark stands that is on this strand and well inside of it (px of the figure)."""
+    run = next(m for m in layer(picture, "rig").marks if isinstance(m, Strand) and m.name == strand and not m.pencil)
+    low, high = sorted((run.y1, run.y2))
+    inside = [
+        mark.y
+        for mark in layer(picture, "over").marks
+        if mark.layer == "paint" and abs(mark.x - run.x1) < 0.01 and low + 12 < mark.y < high - 12
+    ]
+    return inside[0] if len(inside) == 1 and run.x1 == run.x2 else None
+
+
+def _phase(picture: Picture, strand: str) -> float:
+    """The phase of the pattern of a strand's lay, down its middle."""
+    place = layer(picture, "rig")
+    run = next(m for m in place.marks if isinstance(m, Strand) and m.name == strand)
+    low, high = sorted((run.y1, run.y2))
+    alone = only(picture, lambda mark: isinstance(mark, Strand) and mark.name == strand)
+    x = place.x + run.x1 * place.scale
+    zone = (x - 1, place.y + (low + 4) * place.scale, x + 1, place.y + (high - 4) * place.scale)
+    dark = pixels(alone, 4.0, zone).astype(float).mean(axis=1)
+    down = (np.arange(dark.size) + 0.5) / 4.0 + zone[1]
+    wave = ((dark - dark.mean()) * np.exp(-2j * pi * down / (4.6 * place.scale))).sum()
+    return -float(np.angle(wave))
+
+
+@pytest.mark.parametrize("name", HAULED)
+def test_the_lay_on_a_wheel_turns_with_it(name: str) -> None:
+    take, start, end = hauled(name)
+    first, later = (take.at(start + share * (end - start)).picture for share in (1e-6, 0.5))
+    for sheave in sorted({mark.sheave for mark in layer(first, "rig").marks if mark.role == "index"}):
+        wrap = next(m for m in layer(later, "rig").marks if isinstance(m, Wrap) and m.sheave == sheave)
+        turned = (angle(later, sheave) - angle(first, sheave) + 180) % 360 - 180
+        assert wrap.run == pytest.approx(turned, abs=1.0), sheave
+
+
+@pytest.mark.parametrize("name", SHELF)
+def test_the_rig_is_one_filmed_take(name: str) -> None:
+    """Nothing of the machine jumps: from shot to shot it stands as it stood, and only a haul or a tip moves it."""
+    before = None
+    for take in shots("level", name):
+        if take.shot.step is None:
+            continue
+        now = take.before
+        for change in take.changes:
+            if change.move.verb not in ("haul", "tip"):
+                assert _stance(change.after) == pytest.approx(_stance(now), abs=1e-6), (take.shot.id, change.move.what)
+            now = change.after
+        assert before is None or _stance(take.before) == pytest.approx(before, abs=1e-6), take.shot.id
+        before = _stance(now)
+
+
+def _stance(picture: Picture) -> list[float]:
+    """Where all wheels stand, and the hand."""
+    marks = layer(picture, "rig").marks
+    wheels = [part for m in marks if isinstance(m, Circle) and m.role == "wheel" for part in (m.x, m.y)]
+    hand = [(m.x, m.y) for m in marks if m.layer == "hand" and isinstance(m, Path)]
+    return [*wheels, *(hand[0] if hand else ())]
+
+
+@pytest.mark.parametrize("name", ["planter", "luff-upon-luff"])
+def test_a_haul_is_let_back_before_the_eye(name: str) -> None:
+    """After the price and the work the rope runs back by the same motion, before anything else is said of the rig."""
+    moves = [(take.shot.id.rsplit("/")[-1], move) for take in shots("level", name) for move in take.shot.moves]
+    hauls = [(step, move.what) for step, move in moves if move.verb == "haul"]
+    assert [what for _, what in hauls] == ["rope", "rope, back"] * (len(hauls) // 2)
+    assert hauls[-1][0] == "wrong"
 
 
 def test_the_load_never_goes_back() -> None:

@@ -5,13 +5,12 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from filmed import act, pixels, shots, story
+from filmed import SHELF, act, layer, pixels, shots, story
 
 from gantline.account import spoken_words
+from gantline.figure import Strand
 from gantline.film import FORMATS, LEVELS, Picture, board, takes
 from gantline.film.storyboard import retimed
-
-RIGS = ["planter", "burton-heavy", "atwood", "ten-strands"]
 
 
 @pytest.mark.parametrize("level", LEVELS)
@@ -33,21 +32,21 @@ def test_lengths_are_whole_tenths_so_that_a_longer_sentence_moves_no_frame_of_an
             assert (one.seconds, one.moves) == (two.seconds, two.moves)
 
 
-@pytest.mark.parametrize("name", RIGS)
+@pytest.mark.parametrize("name", SHELF)
 def test_one_thing_moves_at_a_time_and_all_ends_within_its_shot(name: str) -> None:
     for shot in story(name).shots:
         assert all(one.end <= two.start + 1e-9 for one, two in pairwise(shot.moves)), shot.id
         assert not shot.moves or shot.moves[-1].end <= shot.seconds + 1e-9
 
 
-@pytest.mark.parametrize("name", RIGS)
+@pytest.mark.parametrize("name", SHELF)
 def test_moves_are_the_same_in_every_format(name: str) -> None:
     for format in FORMATS:
         for take in takes(story(name), format):
             assert [change.move.what for change in take.changes] == [move.what for move in take.shot.moves]
 
 
-@pytest.mark.parametrize("name", RIGS)
+@pytest.mark.parametrize("name", SHELF)
 def test_nothing_moves_between_the_moves(name: str) -> None:
     for take in shots("level", name):
         edges = [0.0, *(move.end for move in take.shot.moves)]
@@ -63,6 +62,37 @@ def test_the_count_goes_strand_by_strand_and_the_hauled_end_is_last() -> None:
     what = [move.what for move in shot.moves]
     assert what[2:10] == [part for n in range(1, 5) for part in (f"along fall:{n}", f"disc {n}")]
     assert what[10:] == ["the hauled end", "disc", "formula"]
+
+
+def test_a_counted_strand_has_its_tick_with_the_ink_then_its_disc_then_a_rest() -> None:
+    take = next(take for take in shots("level", "planter") if take.shot.id.endswith("/cross"))
+    assert _ticks(take.before) == 0
+    ticks = 0
+    for change, move in zip(take.changes, take.shot.moves, strict=True):
+        if move.what.startswith("along"):
+            ticks += 1
+            assert move.seconds == pytest.approx(0.5)
+        elif move.what.startswith("disc "):
+            assert (move.seconds, move.rest) == (pytest.approx(0.2), pytest.approx(0.2))
+        assert _ticks(change.after) == ticks, move.what
+    assert ticks == 4
+
+
+def _ticks(picture: Picture) -> int:
+    return sum(mark.role == "tick" for one in picture.layers if one.name == "over" for mark in one.marks)
+
+
+def test_ink_runs_over_a_lay_that_stands_still() -> None:
+    take = next(take for take in shots("level", "planter") if take.shot.id.endswith("/path"))
+    move = next(move for move in take.shot.moves if move.what.startswith("along"))
+    places: dict[str, set[float]] = {}
+    for share in range(1, 40):
+        picture = take.at(move.start + move.seconds * share / 40).picture
+        for mark in layer(picture, "rig").marks:
+            if isinstance(mark, Strand) and not mark.pencil and mark.x1 == mark.x2:
+                places.setdefault(mark.name, set()).add(round((min(mark.y1, mark.y2) + mark.run) % 4.6, 3) % 4.6)
+    assert places
+    assert all(max(found) - min(found) < 0.01 for found in places.values())
 
 
 def test_the_learner_has_a_turn_of_rope_a_second() -> None:

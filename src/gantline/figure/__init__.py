@@ -7,6 +7,7 @@ from .glyphs.notes import arrow_part
 from .hauling import hauled, shown_travel, tipping
 from .kinematics import Kinematics, RopePath, StrandMotion, WheelMotion, kinematics
 from .layout import Body, Layout, NotDrawable, Wheel, lay_out
+from .pulling import pulled
 from .scene import Arc, Circle, Line, Panel, Path, Primitive, Rect, Run, Scene, Strand, Text, Wrap
 from .views import VIEWS
 from .words import width as text_width
@@ -15,5 +16,5 @@ __all__ = [
     "SHOWS", "VIEWS", "Arc", "Axis", "Body", "Circle", "Frame", "Kinematics", "Layout", "Line", "NotDrawable",
     "Panel", "Path", "Primitive", "Rect", "RopePath", "Run", "Scene", "Series", "Strand", "StrandMotion",
     "Text", "Wheel", "WheelMotion", "Wrap", "arrow_part", "chart", "describe", "draw", "hauled", "kinematics",
-    "lay_out", "part_ids", "shown_travel", "text_width", "tipping",
+    "lay_out", "part_ids", "pulled", "shown_travel", "text_width", "tipping",
 ]  # fmt: skip

@@ -72,7 +72,10 @@ class Rect(Mark, frozen=True, tag=True):
 
 
 class Strand(Mark, frozen=True, tag=True):
-    """A straight run of rope between two points. `name` is rope:index, `lay` its look, 0 to 4."""
+    """A straight run of rope between two points. `name` is rope:index, `lay` its look, 0 to 4.
+
+    `run` is how far (px) its lay has come down from the upper end, or along from the first one where it is not plumb.
+    """
 
     name: str
     x1: float
@@ -80,10 +83,14 @@ class Strand(Mark, frozen=True, tag=True):
     x2: float
     y2: float
     lay: int = 0
+    run: float = 0.0
 
 
 class Wrap(Mark, frozen=True, tag=True):
-    """Rope on a wheel: an arc of radius r about (x, y) between two angles, along the rope's path."""
+    """Rope on a wheel: an arc of radius r about (x, y) between two angles, along the rope's path.
+
+    `run` is how far (degrees, clockwise) its lay has gone round.
+    """
 
     name: str
     x: float
@@ -92,6 +99,7 @@ class Wrap(Mark, frozen=True, tag=True):
     start: float
     end: float
     lay: int = 0
+    run: float = 0.0
 
 
 class Text(Mark, frozen=True, tag=True):

@@ -41,9 +41,9 @@ def symbol(name: str) -> tuple[Run, ...]:
 def mathematics(text: str) -> tuple[Run, ...]:
     """A short formula or value as it is written, "2T1 = W + 12 N": single letters italic, words and units upright."""
     runs: list[Run] = []
-    for word in _words(text):
+    for word in _words(text.replace("-", "−")):
         runs.extend(symbol(word) if _is_symbol(word) else plain(word))
-    return tuple(runs)
+    return _joined(runs)
 
 
 def wrapped(runs: tuple[Run, ...], size: float, room: float) -> list[tuple[Run, ...]]:

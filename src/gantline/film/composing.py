@@ -4,11 +4,15 @@ from collections.abc import Callable, Mapping
 
 from msgspec import Struct
 
+from gantline.account import Step
+
 from .picture import Layer, Moment, Picture
 from .stage import Lit, Stage
 from .storyboard import Move, Verb
 from .verbs import EASING
 
+BAGGED = ("cut", "count", "balance")  # views that keep the bag
+HAULED = ("displacement", "work")  # views that show the rig as it stands after the haul
 ORDER = ("under", "rig", "over", "column", "words", "ledger")
 Partly = Callable[[float], Layer]  # a layer on its way, by the share of the move that is done
 
@@ -52,6 +56,36 @@ class Scenery(Struct, frozen=True):
     rows: tuple[tuple[str, str], ...]  # what is known so far
 
 
+class Passage(Struct, frozen=True):
+    """From what a shot begins with to its step, as `view` shows it. `shows`: there is room for what is known so far."""
+
+    stage: Stage
+    step: Step
+    view: str
+    before: Scenery
+    shows: bool
+
+    @property
+    def stays(self) -> bool:
+        """The rig was hauled, and stands so."""
+        return self.before.hauled and self.step.view in HAULED
+
+    @property
+    def returns(self) -> bool:
+        """The rig was hauled, and is let back."""
+        return self.before.hauled and not self.stays
+
+    @property
+    def hauls(self) -> bool:
+        """The rig is hauled in this shot."""
+        return self.step.view == "displacement" and not self.before.hauled and self.stage.travel > 0
+
+    @property
+    def keeps(self) -> bool:
+        """The bag is there already."""
+        return self.before.view in BAGGED and self.step.view in BAGGED
+
+
 class Composer:
     """Collects the changes of one shot on a stage."""
 
@@ -75,9 +109,9 @@ class Composer:
 
     def change(
         self, verb: Verb, what: str, seconds: float, layers: Mapping[str, Layer | None],
-        partly: Mapping[str, Partly] | None = None, waits: bool = False, turn: bool = False,
+        partly: Mapping[str, Partly] | None = None, waits: bool = False, turn: bool = False, rest: float = 0.0,
     ) -> None:  # fmt: skip
-        """A move to these layers. `waits` for the word; `turn`: of the learner's own time."""
+        """A move to these layers, then `rest` seconds. `waits` for the word; `turn`: of the learner's own time."""
         self.put(**layers)
-        move = Move(verb, what, seconds, "pause" if turn else "said" if waits else "next")
+        move = Move(verb, what, seconds, "pause" if turn else "said" if waits else "next", rest)
         self.changes.append(Change(move, self.picture, partly or {}))

@@ -9,6 +9,7 @@ from gantline.figure import Run
 from gantline.quantity import (
     Equation,
     Letter,
+    Number,
     Numeral,
     Raised,
     Row,
@@ -16,6 +17,7 @@ from gantline.quantity import (
     Shown,
     Sign,
     Stacked,
+    Symbol,
     Words,
     set_out,
 )
@@ -27,6 +29,8 @@ AXIS, BAR, GAP = 0.26, 0.045, 0.12  # of the size: the bar's height over the bas
 HIGH, LOW = 0.70, 0.22  # of the size: above and below the baseline
 INDEX, INDEX_DROP = 0.72, 0.22
 BREAKS = 0.84  # of the size: a formula that would have to be smaller is broken, if that helps
+MANY = 3  # lines of a formula on one line each: with more it is not read
+SMALLER = 1.3  # times its room: a formula wider than this rather has its fractions on one line
 SPACES = {"relation": 0.26, "binary": 0.2, "plain": 0.2}
 CLOSE = "()/"
 Kinds = Mapping[str, str]  # symbol -> the role its letter is written in
@@ -67,8 +71,9 @@ def setting(shown: Shown, size: float, kinds: Kinds) -> Setting:
 
 def lines(shown: Shown, size: float, least: float, room: float, kinds: Kinds) -> list[Setting]:
     """The formula at the largest size, down to `least`, at which it fits into `room` (px): on one line, or, where
-    that is small, broken before its equals signs. One that is wider still is broken before its other signs, and past
-    that made smaller."""
+    that is small, broken before its equals signs. One that is wider still is broken before its other signs, with its
+    fractions on one line if that helps, and past that made smaller. Where it would fill a page, its letter and its
+    number stand for it."""
     for now in _sizes(size, least):
         one = setting(shown, now, kinds)
         if one.wide <= room:
@@ -79,7 +84,53 @@ def lines(shown: Shown, size: float, least: float, room: float, kinds: Kinds) ->
     pieces = [piece for row in _broken(shown) for piece in _pieces(row)]
     found = _filled(pieces, least, room, kinds)
     widest = max(each.wide for each in found)
-    return found if widest <= room else [_set(row, least * room / widest, kinds) for row in pieces]
+    if widest <= room:
+        return found
+    if widest <= SMALLER * room:
+        return _all_smaller(pieces, least, room, kinds)
+    found = flat(shown, least, room, kinds)
+    if len(found) > MANY and isinstance(shown, Equation) and isinstance(shown.sides[-1], Number):
+        kept = tuple(side for side in shown.sides if isinstance(side, Symbol | Number))
+        return lines(Equation(kept), size, least, room, kinds) if len(kept) < len(shown.sides) else found
+    return found
+
+
+def flat(shown: Shown, size: float, room: float, kinds: Kinds) -> list[Setting]:
+    """The formula with its fractions on one line, in as few lines as hold it; smaller where a piece is too wide."""
+    pieces = [piece for row in _broken(shown) for piece in _pieces(_level(row))]
+    return _all_smaller(pieces, size, room, kinds)
+
+
+def _all_smaller(pieces: list[Row], size: float, room: float, kinds: Kinds) -> list[Setting]:
+    """The pieces in as few lines as hold them, all as much smaller as the widest needs."""
+    widest = max(_set(piece, size, kinds).wide for piece in pieces)
+    return _filled(pieces, size * min(1.0, room / widest), room, kinds)
+
+
+def _level(part: Row) -> Row:
+    """Fractions with a stroke, over and under in brackets where they are sums."""
+    made: list[Set] = []
+    for one in part.parts:
+        match one:
+            case Row():
+                made += _level(one).parts
+            case Stacked(over, under):
+                made += (*_bracketed(over), Sign("/", "plain"), *_bracketed(under))
+            case _:
+                made.append(one)
+    return Row(tuple(made))
+
+
+def _bracketed(part: Set) -> tuple[Set, ...]:
+    parts = _level(part if isinstance(part, Row) else Row((part,))).parts
+    deep, sums = 0, False
+    for one in parts:
+        if isinstance(one, Sign):
+            deep += (one.sign == "(") - (one.sign == ")")
+            sums |= one.role == "binary" and not deep
+    if sums:
+        return Sign("(", "bracket"), *parts, Sign(")", "bracket")
+    return parts
 
 
 def _pieces(row: Row) -> list[Row]:

@@ -38,9 +38,10 @@ class Pen:
         """`d` is in units of PEN px about (x, y)."""
         self._add(Path, role, d=d, x=x / PEN, y=y / PEN)
 
-    def rope(self, x1: float, x2: float, y: float) -> None:
-        """A level length of rope."""
-        self._add(Strand, "rope", name="rule:1", x1=x1 / PEN, y1=y / PEN, x2=x2 / PEN, y2=y / PEN)
+    def rope(self, x1: float, y1: float, x2: float, y2: float, lay: int = 0) -> None:
+        """A length of rope."""
+        ends = {"x1": x1 / PEN, "y1": y1 / PEN, "x2": x2 / PEN, "y2": y2 / PEN}
+        self._add(Strand, "rope", name="rule:1", lay=lay, **ends)
 
     def _add(self, kind: type[Any], role: str, **more: Any) -> None:
         self.marks.append(kind(part="words", role=role, layer="words", **more))

@@ -21,8 +21,8 @@ def scheduled(moves: Sequence[Move], pause: float, seconds: float) -> tuple[Move
 
 
 def needed(moves: Sequence[Move]) -> float:
-    """The seconds that all moves but those of the learner's time take."""
-    return BREATH + sum(move.seconds for move in moves if move.when != "pause")
+    """The seconds that all moves but those of the learner's time take, with their rests."""
+    return BREATH + sum(move.seconds + move.rest for move in moves if move.when != "pause")
 
 
 def _in_row(moves: Sequence[Move], speech: float) -> tuple[Move, ...]:
@@ -30,14 +30,14 @@ def _in_row(moves: Sequence[Move], speech: float) -> tuple[Move, ...]:
     room = speech - needed(moves)
     if room < 0:
         pace = speech / needed(moves)
-        return _at_once([replace(move, seconds=move.seconds * pace) for move in moves], BREATH * pace)
+        return _at_once([replace(m, seconds=m.seconds * pace, rest=m.rest * pace) for m in moves], BREATH * pace)
     made, now, left = [], BREATH, room
     for move in moves:
         if move.when == "said":
             wait = min(max(0.0, SAID * speech - now), left)
             now, left = now + wait, left - wait
         made.append(replace(move, start=now))
-        now += move.seconds
+        now += move.seconds + move.rest
     return tuple(made)
 
 
@@ -45,7 +45,7 @@ def _at_once(moves: Sequence[Move], first: float) -> tuple[Move, ...]:
     made, now = [], first
     for move in moves:
         made.append(replace(move, start=now))
-        now += move.seconds
+        now += move.seconds + move.rest
     return tuple(made)
 
 

@@ -1,5 +1,6 @@
 """What stands beside the rig: titles, questions, formulas, leaders, the ledger. Words that are spoken are not shown."""
 
+import re
 from collections.abc import Sequence
 
 from gantline.quantity import Equation, Number, Shown, Symbol
@@ -40,11 +41,12 @@ def _fitted(words: str, size: float, least: float, room: float, tall: float) -> 
         found = wrapped(words, now, 500, room)
         if len(found) * now * 1.02 <= tall and max(width(line, now, 500) for line in found) <= room:
             return found, now
-    return wrapped(words, least, 500, room), least
+    found = wrapped(words, least, 500, room)
+    return found, least * min(1.0, room / max(width(line, least, 500) for line in found))
 
 
 def _rope(pen: Pen, left: float, right: float, y: float, whipped: bool = False) -> None:
-    pen.rope(left, right, y)
+    pen.rope(left, y, right, y)
     for end in (left, right):
         pen.line("edge", end, y - 6, end, y + 6)
     if whipped:
@@ -94,8 +96,8 @@ def _turns(pen: Pen, left: float, right: float, y: float, turns: int, gone: int)
             pen.line("level", x, y - TURN_HIGH, x + 5, y + TURN_HIGH)
 
 
-def formula(format: Format, shown: Shown, kinds: Kinds, room: Box) -> Layer:
-    """A formula in the middle of the room, as large as it fits."""
+def formula(format: Format, shown: Shown, kinds: Kinds, room: Box, words: str = "") -> Layer:
+    """A formula in the middle of the room, as large as it fits; `words` under it say what it is."""
     pen = Pen()
     left, top, right, bottom = room
     size = format.formula
@@ -104,6 +106,9 @@ def formula(format: Format, shown: Shown, kinds: Kinds, room: Box) -> Layer:
         size *= 0.92
         rows = lines(shown, size, format.small, right - left, kinds)
     _stack(pen, rows, left, (top + bottom) / 2, right - left)
+    y = (top + bottom) / 2 + _tall(rows) / 2 + 0.9 * format.text
+    for number, line in enumerate(wrapped(words, format.text, 400, right - left)):
+        pen.text(plain(line), (left + right) / 2, y + 1.2 * number * format.text, format.text, 400, "middle")
     return pen.layer("words", format.word_zone)
 
 
@@ -142,54 +147,6 @@ def count(format: Format, number: int) -> Layer:
     return pen.layer("words", format.word_zone)
 
 
-class Given:
-    """A part to be named: where it stands (right edge and height, px of the frame), its formula, its name."""
-
-    def __init__(self, x: float, y: float, shown: str, name: str) -> None:
-        self.x, self.y, self.shown, self.name = x, y, shown, name
-
-
-def givens(format: Format, found: Sequence[Given], kinds: Kinds) -> tuple[Layer, ...]:
-    """For each part a line from it to its letter and number, and its name. One layer a part, leader and words."""
-    left, top, right, bottom = format.words
-    size, room = format.formula * 0.73, right - left
-    upright = left < format.rig[2]
-    heights = _apart([given.y for given in found], 1.8 * size, bottom - size if not upright else bottom)
-    if upright:
-        heights = [top + (n + 0.8) * (bottom - top) / len(found) for n in range(len(found))]
-    layers = []
-    for given, y in zip(found, heights, strict=True):
-        pen = Pen()
-        if not upright:
-            _leader(pen, given, left - 14, y)
-        (first, *_) = lines(given.shown, size, format.small, room, kinds)
-        name = f"the {given.name}"
-        beside = first.wide + width(name, format.text) + 36 <= room
-        first.draw(pen, left, y + 0.25 * size)
-        pen.text(plain(name), left + first.wide + 36 if beside else left,
-                 y + 0.25 * size + (0 if beside else 1.25 * format.text), format.text)  # fmt: skip
-        layers.append(pen.layer("words"))
-    return tuple(layers)
-
-
-def _leader(pen: Pen, given: Given, end: float, y: float) -> None:
-    if abs(y - given.y) < 1:
-        pen.line("leader", given.x, y, end, y)
-    else:
-        pen.line("leader", given.x, given.y, end, y)
-
-
-def _apart(heights: Sequence[float], least: float, low: float) -> list[float]:
-    """The heights, moved up as little as needed to stand apart, none lower than `low`."""
-    order = sorted(range(len(heights)), key=lambda n: -heights[n])
-    found = list(heights)
-    floor = low
-    for n in order:
-        found[n] = min(found[n], floor)
-        floor = found[n] - least
-    return found
-
-
 def ledger(format: Format, rows: Sequence[tuple[str, str]], kinds: Kinds) -> Layer | None:
     """What is known so far: three rows at most, the newest last and semibold."""
     if format.ledger is None or not rows:
@@ -219,4 +176,5 @@ def known(shown: Shown | None) -> list[tuple[str, str]]:
 
 
 def _letter(name: str) -> bool:
-    return len(name) == 1 or name[1:].lstrip("_").isdigit()
+    """One letter, with an index or without: W, w1, m_b."""
+    return re.fullmatch(r"[^\W\d_](\d+|_\w+)?", name) is not None

@@ -1,26 +1,25 @@
 """A rig in a frame: where it stands, how large, and what a figure of it is made of."""
 
-import re
 from functools import cached_property
 
 from msgspec.structs import replace
 
 from gantline.figure import (
-    Line,
     NotDrawable,
-    Path,
     Primitive,
     Scene,
     Text,
     draw,
     hauled,
     lay_out,
+    pulled,
     shown_travel,
     tipping,
 )
 from gantline.mechanics import Answer, way_symbols
 from gantline.rig import Moving
 
+from .column import around, fitted
 from .formats import Box, Format
 from .formula import Kinds
 from .picture import Layer
@@ -31,7 +30,9 @@ LABEL = 15.0  # px of a figure: the smallest words on strands
 UNDER = ("bag", "band", "ghost")
 RIG = ("ground", "wheel", "rope", "body", "hand")
 COLUMN = "column"
-BELOW = 0.4  # radii kept free under the lowest thing
+CLOSE = 2.35  # times the common size: larger words do not fit between strands
+BELOW = 0.2  # radii kept free under the lowest thing
+HAND, ARROW = 1.3, 3.4  # radii from the hand to the end of its rope, and to the tip of the arrow that pulls there
 ROOMIER = 1.25  # how much larger the rig must be for another layout to be taken
 
 Lit = tuple[str, ...] | None
@@ -48,23 +49,6 @@ class Parts:
         self.says = scene.description
 
 
-def extent(mark: Primitive) -> Box:
-    """A box round a mark of the column: lines, texts, arrows and the scale bar."""
-    match mark:
-        case Text():
-            return mark.box
-        case Line():
-            return min(mark.x1, mark.x2), min(mark.y1, mark.y2), max(mark.x1, mark.x2), max(mark.y1, mark.y2)
-        case Path() if mark.x:  # an arrow, about its tail
-            tip = float(re.search(r"L0 (-?[\d.]+)", mark.d)[1])  # type: ignore[index]
-            return mark.x - 7, min(mark.y, mark.y + tip), mark.x + 7, max(mark.y, mark.y + tip)
-        case Path():  # the scale bar, drawn where it stands; its words reach further
-            x, y = (float(number) for number in re.findall(r"-?[\d.]+", mark.d)[:2])
-            return x, y, x, y + 8
-        case _:
-            raise ValueError(f"no column has a {type(mark).__name__}")
-
-
 class Stage:
     """One act in one format: in its first layout, unless another has much more room for this rig."""
 
@@ -72,26 +56,31 @@ class Stage:
         self.act = act
         self.layout = lay_out(act.rig, act.answer)
         self.travel = shown_travel(act.rig, act.answer, self.layout)
+        self.above, self.below = self._extent()
         units = [self._unit(format) for format in formats]
         best = max(units) / ROOMIER
         self.format, self.unit = next((f, u) for f, u in zip(formats, units, strict=True) if u >= best)
         left, top, right, _ = self.format.rig
         self.scale = self.unit / UNIT
         self.x = (left + right) / 2 - (self.layout.left + self.layout.right) / 2 * self.unit
-        self.y = max(self.format.beam, top - self.layout.top * self.unit)
-        self.large = max(1.01, self.format.small / (LABEL * self.scale))
+        self.y = max(self.format.beam, top + self.above * self.unit)
+        small, tight = (size / (LABEL * self.scale) for size in (self.format.small, self.format.tight))
+        self.large = max(1.01, tight, min(small, CLOSE))
 
     def _unit(self, format: Format) -> float:
-        """The px of a sheave radius at which the rig fits, hand down."""
-        left, _, right, bottom = format.rig
-        high = self._lowest() + max(0.0, -self.layout.top - 0.7)
-        return min(format.most, (right - left) / (self.layout.right - self.layout.left), (bottom - format.beam) / high)
+        """The px of a sheave radius at which the rig fits, hauled and not, with the arrow at its hand."""
+        left, top, right, bottom = format.rig
+        high = min((bottom - format.beam) / self.below, (bottom - top) / (self.above + self.below))
+        return min(format.most, (right - left) / (self.layout.right - self.layout.left), high)
 
-    def _lowest(self) -> float:
-        """The lowest the rig comes, with its hand down (radii under the beam)."""
-        grip, low = self.layout.grip, self.layout.bottom
-        hauls = grip is not None and not grip.up and not grip.body
-        return max(low, (grip.y + max(self.travel, 2.6) + 1.4) if grip and hauls else low) + BELOW
+    def _extent(self) -> tuple[float, float]:
+        """How far the rig reaches above its beam line and below it, wherever the hand goes (radii)."""
+        grip = self.layout.grip
+        above, below = -self.layout.top, self.layout.bottom
+        if grip is None or grip.body:
+            return above, below + BELOW
+        goes = max(self.travel + HAND, ARROW)
+        return (max(above, goes - grip.y), below + BELOW) if grip.up else (above, max(below, grip.y + goes) + BELOW)
 
     @property
     def room(self) -> Box:
@@ -115,6 +104,14 @@ class Stage:
         except NotDrawable:
             scene = draw(self.act.rig, self.act.answer, "bare", layout=self.layout, lit=lit, caption=False,
                          frame=self.room, large=self.large)  # fmt: skip
+        return self._lettered(Parts(scene))
+
+    def pulled(self, lit: Lit) -> Parts:
+        """The rig with what pulls on the bodies in ink; bare where none of them moves."""
+        try:
+            scene = pulled(self.act.rig, self.act.answer, self.layout, lit or (), self.large, self.room)
+        except NotDrawable:
+            return self.parts("bare", lit)
         return self._lettered(Parts(scene))
 
     def hauled(self, share: float, lit: Lit = None) -> Parts:
@@ -142,21 +139,25 @@ class Stage:
         """Marks of a figure where the rig stands."""
         return Layer(name, marks, self.scale, self.x, self.y, self.format.rig_zone)
 
-    def beside(self, name: str, column: tuple[Primitive, ...]) -> Layer:
-        """An empty layer in which a figure's column stands in the frame's: no larger than the rig, and inside it."""
-        if self.format.column is None or not column:
-            return Layer(name, (), self.scale, self.x, self.y)
+    def beside(self, parts: Parts) -> Layer:
+        """An empty layer in which a figure's column stands in the frame's: no larger than the rig, and inside it. The
+        column itself is made to be read there."""
+        if not parts.column:
+            return Layer("column", (), self.scale, self.x, self.y)
         left, top, right, bottom = self.format.column
-        boxes = [extent(mark) for mark in column]
-        x1, y1 = min(box[0] for box in boxes), min(box[1] for box in boxes)
-        x2, y2 = max(box[2] for box in boxes), max(box[3] for box in boxes)
-        scale = min(self.scale, (right - left) / (x2 - x1), (bottom - top) / (y2 - y1))
+        parts.column, scale = fitted(parts.column, self.format.column, self.scale, self.format.small)
+        x1, y1, x2, y2 = around(parts.column)
         x, y = (left + right - (x1 + x2) * scale) / 2, (top + bottom - (y1 + y2) * scale) / 2
-        return Layer(name, (), scale, x, y, self.format.word_zone)
+        return Layer("column", (), scale, x, y, self.format.word_zone)
 
     def at(self, x: float, y: float) -> tuple[float, float]:
         """A place of the layout (radii) in px of the frame."""
         return self.x + x * self.unit, self.y + y * self.unit
+
+    @staticmethod
+    def texts(parts: Parts, part: str) -> list[Box]:
+        """The boxes of all words of a part over the rig (px of the figure)."""
+        return [mark.box for mark in parts.over if isinstance(mark, Text) and mark.part == part]
 
     def named(self, part: str) -> str:
         """What a part is called beside the rig: a load by its name, the only block that moves "block"."""

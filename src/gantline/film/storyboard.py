@@ -27,13 +27,15 @@ class Act(Struct, frozen=True):
 class Move(Struct, frozen=True):
     """One movement: from `start` (after its shot begins) for `seconds`. `what` says what moves, for people.
 
-    `when`: it follows at once ("next"), waits until half has been said ("said"), or marks the learner's time ("pause").
+    `rest` is the stillness that belongs to it, after it. `when`: it follows at once ("next"), waits until half has been
+    said ("said"), or marks the learner's time ("pause").
     """
 
     verb: Verb
     what: str
     seconds: float
     when: Literal["next", "said", "pause"] = "next"
+    rest: float = 0.0
     start: float = 0.0
 
     @property

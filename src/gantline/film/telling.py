@@ -1,12 +1,15 @@
 """Which steps are told beside the rig by a panel, and what it holds."""
 
+import re
+from fractions import Fraction
+
 from gantline.account import Account, Step, measure
-from gantline.mechanics import Answer, solve
+from gantline.mechanics import Answer, Value, solve
 from gantline.quantity import Equation, Number, Shown, Symbol
 from gantline.rig import with_efficiency
 from gantline.sources import EXAMPLE_EFFICIENCY
 
-from . import panels
+from . import counts, panels, works
 from .panels import Panel
 from .stage import Stage
 
@@ -15,7 +18,7 @@ def panel_of(stage: Stage, step: Step) -> Panel | None:
     """The panel of a step: work, a wrong answer, real wheels, what is worth keeping. None for all others."""
     size = stage.format.text if stage.format.words[2] - stage.format.words[0] > 400 else stage.format.small
     if step.view == "work":
-        return panels.work(stage, stage.act.answer, size)
+        return works.work(stage, stage.act.answer.ideal.work, size)
     if step.id == "wrong":
         return _wrong(stage, step, size)
     if step.id == "really":
@@ -34,10 +37,14 @@ def _wrong(stage: Stage, step: Step, size: float) -> Panel | None:
     rig = stage.act.rig
     first = measure(rig, wrong.value.number, wrong.value.unit).near
     second = measure(rig, right.number, right.unit).near
-    answers: list[Shown] = [Equation((wrong.formula, Number(wrong.value.number, first)))]
+    count, right_count = counts.counted(wrong.formula), counts.counted(right.formula)
+    if account.method != "count" or not right_count or count > len(stage.layout.runs):
+        count = right_count = 0
+    answers = [counts.Reckoned(Equation((wrong.formula, Number(wrong.value.number, first))), count, right_count)]
     if right.formula is not None:
-        answers.append(Equation((right.formula, Number(right.number, second))))
-    return panels.wrong(stage, f"If you wrote {first}", answers, size * 1.3)
+        shown = Equation((right.formula, Number(right.number, second)))
+        answers.append(counts.Reckoned(shown, right_count, right_count))
+    return counts.wrong(stage, f"If you wrote {first}", answers, size * 1.3)
 
 
 def lossy(stage: Stage) -> Answer:
@@ -55,7 +62,8 @@ def running_way(stage: Stage) -> str:
 
 
 def _really(stage: Stage, step: Step, size: float) -> Panel | None:
-    """The pull with perfect wheels, and what it takes to raise and to lower with real ones."""
+    """The pull with perfect wheels, and what it takes to raise and to lower with real ones; where things gather speed,
+    how fast they do."""
     real, ideal = lossy(stage), stage.act.answer.ideal.effort
     found = []
     for words, way in (("raising", "raising"), ("perfect", "ideal"), ("lowering", "lowering")):
@@ -63,7 +71,25 @@ def _really(stage: Stage, step: Step, size: float) -> Panel | None:
         effort = ideal if way == "ideal" else regime.effort if regime else None
         if effort is not None and effort.number is not None and effort.number > 0:
             found.append((words, measure(stage.act.rig, effort.number, "N").near, float(effort.number)))
-    return panels.bars(stage, step.formula_text, found, size) if len(found) > 1 else None
+    if len(found) < 2:
+        said = {value.key: value.value for value in stage.act.account.values}
+        keys = [("perfect", "a_near"), ("real", "a_loss")]
+        found = [(words, *_quantity(stage, said[key])) for words, key in keys if key in said and said[key].number]
+    return panels.bars(stage, _each_wheel(stage, step), found, size) if len(found) > 1 else None
+
+
+def _quantity(stage: Stage, value: Value) -> tuple[str, float]:
+    number = abs(value.number or Fraction(0))
+    return measure(stage.act.rig, number, value.unit).near, float(number)
+
+
+def _each_wheel(stage: Stage, step: Step) -> str:
+    """What the wheels keep of a pull, where all keep as much: in words instead of the letter e."""
+    kept = re.fullmatch(r"with e = ([\d.]+)", step.formula_text)
+    wheels = len(stage.act.rig.sheaves)
+    if kept is None:
+        return step.formula_text
+    return f"{'the' if wheels == 1 else 'each'} wheel keeps {float(kept[1]) * 100:g}\u00a0%"
 
 
 def _keeping(stage: Stage) -> Panel | None:

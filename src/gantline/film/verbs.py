@@ -41,15 +41,50 @@ EASING: dict[str, Callable[[float], float]] = {
 
 def grown(marks: Marks, share: float) -> Marks:
     """Arrows from their tails and bars from their left ends, to scale all the way."""
-    return tuple(_grown(mark, share) for mark in marks)
+    bar = next((mark for mark in marks if isinstance(mark, Rect)), None)
+    return tuple(_grown(mark, share, bar) for mark in marks)
 
 
-def _grown(mark: Primitive, share: float) -> Primitive:
+def _grown(mark: Primitive, share: float, bar: Rect | None) -> Primitive:
     if isinstance(mark, Path) and mark.role in ("force", "weight"):
         return replace(mark, d=arrow_part(mark.d, max(share, 0.002)))
+    if isinstance(mark, Path) and mark.role == "hatch-red" and bar is not None:
+        return replace(mark, d=_clipped(mark.d, bar.width * share))
     if isinstance(mark, Rect):
         return replace(mark, width=mark.width * share)
     return mark
+
+
+_STROKE = re.compile(r"M(-?[\d.]+) (-?[\d.]+)L(-?[\d.]+) (-?[\d.]+)")
+
+
+def _clipped(strokes: str, wide: float) -> str:
+    """Strokes of a hatching as far to the right as the bar has grown."""
+    made = []
+    for x1, y1, x2, y2 in (map(float, found) for found in _STROKE.findall(strokes)):
+        if x1 < wide:
+            part = min(1.0, (wide - x1) / (x2 - x1)) if x2 > x1 else 1.0
+            made.append(f"M{x1:.1f} {y1:.1f}L{x1 + (x2 - x1) * part:.1f} {y1 + (y2 - y1) * part:.1f}")
+    return "".join(made)
+
+
+_TICK = re.compile(r"M(-?[\d.]+) (-?[\d.]+)h([\d.]+)")
+
+
+def tick_at(tick: Path) -> float:
+    """The middle of a tick across a strand (px of the figure)."""
+    x, _, across = (float(number) for number in _TICK.match(tick.d).groups())  # type: ignore[union-attr]
+    return x + across / 2
+
+
+def ticked(tick: Path, share: float) -> Path:
+    """The two strokes of a tick, from the strand outward to both sides."""
+
+    def shorter(stroke: re.Match[str]) -> str:
+        x, y, across = (float(number) for number in stroke.groups())
+        return f"M{x + across * (1 - share) / 2:.2f} {y:.2f}h{across * share:.2f}"
+
+    return replace(tick, d=_TICK.sub(shorter, tick.d))
 
 
 def drawn(marks: Marks, share: float) -> Marks:
@@ -144,6 +179,29 @@ def running(marks: Marks, layout: Layout, strands: Sequence[str], share: float, 
     return tuple(piece for mark in marks for piece in shown.get(id(mark), (mark,)))
 
 
+def within(marks: Marks, outline: str) -> Marks:
+    """The marks with rope in ink inside a closed outline only, in pencil outside of it."""
+    heights = [y for _, y in _points(outline)]
+    sides = [x for x, _ in _points(outline)]
+    box = min(sides), min(heights), max(sides), max(heights)
+    return tuple(piece for mark in marks for piece in _within(mark, box))
+
+
+def _within(mark: Primitive, box: tuple[float, float, float, float]) -> Marks:
+    left, top, right, bottom = box
+    if isinstance(mark, Wrap):
+        inside = left < mark.x < right and top < mark.y < bottom
+        return (mark if inside else replace(mark, pencil=True),)
+    if not isinstance(mark, Strand) or mark.pencil:
+        return (mark,)
+    y1, y2 = (min(max(y, top), bottom) for y in (mark.y1, mark.y2))
+    pencil = replace(mark, pencil=True)
+    if not left < mark.x1 < right or y1 == y2:
+        return (pencil,)
+    inked = replace(mark, y1=y1, y2=y2)
+    return pencil, replace(inked, run=mark.run + _upper(mark) - _upper(inked))
+
+
 def _along(marks: Marks, layout: Layout, strands: Sequence[str]) -> list[Strand | Wrap]:
     """The strands and wraps of these strands, in the rope's course."""
     order = {run.name: n for n, run in enumerate(layout.runs)}
@@ -175,5 +233,12 @@ def _partly(mark: Strand | Wrap, part: float, back: bool) -> Marks:
         far = mark.start + (mark.end - mark.start) * (1 - part if back else part)
         return pencil, replace(mark, start=far) if back else replace(mark, end=far)
     if back:
-        return pencil, replace(mark, x1=mark.x2 + (mark.x1 - mark.x2) * part, y1=mark.y2 + (mark.y1 - mark.y2) * part)
-    return pencil, replace(mark, x2=mark.x1 + (mark.x2 - mark.x1) * part, y2=mark.y1 + (mark.y2 - mark.y1) * part)
+        inked = replace(mark, x1=mark.x2 + (mark.x1 - mark.x2) * part, y1=mark.y2 + (mark.y1 - mark.y2) * part)
+    else:
+        inked = replace(mark, x2=mark.x1 + (mark.x2 - mark.x1) * part, y2=mark.y1 + (mark.y2 - mark.y1) * part)
+    return pencil, replace(inked, run=mark.run + _upper(mark) - _upper(inked))
+
+
+def _upper(mark: Strand) -> float:
+    """Where the lay of a strand begins: its upper end, or the first one (px along it) where it is not plumb."""
+    return min(mark.y1, mark.y2) if mark.x1 == mark.x2 else abs(mark.x1)

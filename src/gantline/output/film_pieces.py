@@ -20,10 +20,11 @@ from gantline.film import FORMATS, Moment, Take
 if TYPE_CHECKING:
     from .film_paint import Painter
 
-# Settings of the encoders: one thread each, so a shot gives the same bytes again; looking little ahead, to be small.
+# Settings of the encoders: one thread each, so a shot gives the same bytes again; none looks ahead: frames that wait
+# are memory, and drawings gain little by it.
 CODECS: dict[str, tuple[str, dict[str, str]]] = {
     "mp4": ("libx264", {"preset": "veryfast", "crf": "20", "tune": "animation",
-                        "x264-params": "keyint=300:rc-lookahead=4:mbtree=0:bframes=2:ref=1"}),
+                        "x264-params": "keyint=300:rc-lookahead=0:mbtree=0:bframes=0:ref=1"}),
     "webm": ("libvpx-vp9", {"deadline": "realtime", "cpu-used": "8", "crf": "32", "b": "0", "tune-content": "screen",
                             "lag-in-frames": "0", "g": "300"}),
 }  # fmt: skip
@@ -32,7 +33,7 @@ EXACT = {"fflags": "+bitexact"}  # no date, no chance number: the same frames ar
 AHEAD = 2  # frames drawn before they are encoded
 _DRAWS = {
     "figure": ("hauling.py", "kinematics.py"),
-    "film": ("acts.py", "composing.py", "verbs.py"),
+    "film": ("aside.py", "composing.py", "on_rig.py", "strip.py", "verbs.py"),
     "output": ("film_paint.py", "film_pieces.py", "film_svg.py", "plate_style.py", "svg.py"),
 }
 

@@ -5,7 +5,7 @@ from base64 import b64encode
 from collections.abc import Iterable, Sequence
 from functools import cache
 from importlib.resources import files
-from math import cos, radians, sin
+from math import ceil, cos, pi, radians, sin
 
 from gantline.figure import Arc, Circle, Line, Path, Primitive, Rect, Scene, Strand, Text, Wrap
 
@@ -138,6 +138,8 @@ class Writer:
             frame, line = f"{lean[0]} skewY", f'y1="0" y2="{_n(lean[1])}"'
             across = ("x1", "x2")
         angles = {0: (LAY_ANGLE,), 1: (LAY_ANGLE,), 2: (-LAY_ANGLE,), 3: (LAY_ANGLE, -LAY_ANGLE), 4: (0.0,)}[mark.lay]
+        begun = mark.run % LAY_PITCH
+        line += f' stroke-dashoffset="{_n(-begun)}"' if begun else ""
         made = ""
         for number, angle in enumerate(angles):
             aside = (-HALF_CORE / 2, HALF_CORE / 2)[number] if len(angles) > 1 else 0.0
@@ -190,12 +192,9 @@ def _wrap_marks(mark: Wrap) -> str:
     """The lay on a wheel: slanting marks (or chevrons, or a thread) along the arc."""
     if mark.lay == 4:
         return _arc(mark.x, mark.y, mark.r, mark.start, mark.end)
-    sweep = radians(mark.end - mark.start)
-    count = max(1, round(abs(sweep) * mark.r / LAY_PITCH))
     slant = (1.4 / mark.r) * (-1 if mark.lay == 2 else 1)
     made = []
-    for number in range(count):
-        angle = radians(mark.start) + sweep * (number + 0.5) / count
+    for angle in _lay_angles(mark):
         if mark.lay == 3:
             ends = [(-HALF_CORE, angle - slant), (0.0, angle + slant), (HALF_CORE, angle - slant)]
         else:
@@ -203,6 +202,18 @@ def _wrap_marks(mark: Wrap) -> str:
         points = [(mark.x + (mark.r + out) * cos(a), mark.y + (mark.r + out) * sin(a)) for out, a in ends]
         made.append("M" + "L".join(f"{px:.1f} {py:.1f}" for px, py in points))
     return "".join(made)
+
+
+def _lay_angles(mark: Wrap) -> list[float]:
+    """Where the marks of the lay stand on an arc (radians): as many on every half turn, carried round by the run."""
+    pitch = 180.0 / max(1, round(pi * mark.r / LAY_PITCH))
+    low, high = sorted((mark.start, mark.end))
+    first = ceil((low - mark.run) / pitch - 0.5)
+    found = []
+    while (angle := (first + 0.5) * pitch + mark.run) <= high:
+        found.append(radians(angle))
+        first += 1
+    return found if mark.end > mark.start else found[::-1]
 
 
 def _overlapping(mark: Strand) -> str:

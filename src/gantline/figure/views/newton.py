@@ -2,10 +2,10 @@
 
 from fractions import Fraction
 
-from ..labels import Spot, Wanted, around, body_boxes
+from ..labels import Spot, Wanted, around, body_boxes, obstacle_boxes
 from ..layout import Body
 from ..plate import Box, Plate
-from ..words import plain
+from ..words import plain, width
 from .strands import write_on_strands
 
 LONGEST, SHORTEST = 58.0, 12.0
@@ -23,13 +23,25 @@ def draw(plate: Plate) -> None:
         if name is None or body.side != "moving":
             continue
         number = numbers.get(name)
-        words = plain(plate.value(rates[name])) if number is not None else plain("at rest")
+        words = plain(_value(plate, body, plate.value(rates[name]))) if number is not None else plain("at rest")
         box = _arrow(plate, body, number, most) if number is not None and most else _largest(plate, body)
-        left, _, right, bottom = _largest(plate, body)
-        spots = [*around(box, 15.0), Spot((left + right) / 2, bottom + 16, "middle", 0.5)]
+        left, top, right, bottom = _largest(plate, body)
+        aside = Spot(left - 7, (top + bottom) / 2 + 4, "end", 0.45)
+        spots = [*around(box, 15.0), aside, Spot((left + right) / 2, bottom + 16, "middle", 0.5)]
         wanted.append(Wanted(name, "ink-text", words, 15.0, 500, spots))
     write_on_strands(plate, {}, extra=wanted)
     plate.caption = plain("Which way each part speeds up" if numbers else "Nothing speeds up")
+
+
+def _value(plate: Plate, body: Body, shown: str) -> str:
+    """The value; without its unit where words are large and neither side of the body has room for it."""
+    wide = width(plain(shown), 15.0 * plate.large, 500) + 16
+    left, top, right, bottom = _largest(plate, body)
+    things = [box for box in obstacle_boxes(plate) if box[1] < bottom and box[3] > top]
+    frame = plate.frame or (left - 2 * wide, top, right + 2 * wide, bottom)
+    before = left - max([frame[0], *(box[2] for box in things if box[2] <= left)])
+    after = min([frame[2], *(box[0] for box in things if box[0] >= right)]) - right - 12
+    return shown if plate.large == 1 or max(before, after) >= wide else shown.split("\u00a0")[0]
 
 
 def _largest(plate: Plate, body: Body) -> Box:

@@ -1,15 +1,20 @@
 """Shared by views: words on strands, discs on one shelf, marks beside parts, the arrow at the hand."""
 
+import re
+
 from ..counting import in_order
 from ..glyphs import notes
 from ..labels import Spot, Wanted, around, body_boxes, breaking_spots, clear, settle, strand_spots
 from ..layout import Straight
 from ..plate import Box, Plate
 from ..scene import Run
-from ..words import mathematics, symbol
+from ..sheet import UNIT
+from ..words import mathematics, symbol, width
 
 SHELF_STEPS = (0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.25, 0.75, 0.2, 0.8)
 LEAST_SHARED = 34.0  # px of height that strands must share to stand on one shelf
+APART = 2 * UNIT - 5.0  # px that words may be wide between neighbouring strands
+_VALUE = re.compile(r"^([\d.]+)\s[a-zA-Z]+$")  # a number with its unit
 ARROW, GAP, TAIL = 66.0, 5.0, 0.95
 
 
@@ -24,6 +29,7 @@ def write_on_strands(
     plate: Plate, texts: dict[str, str], role: str = "ink-text", extra: list[Wanted] | None = None
 ) -> None:
     """Words beside strands, with the marks of other parts, all placed together."""
+    texts = _fitting(plate, texts)
     named = [run for run in plate.layout.runs if run.name in texts]
     places = shelves(plate, named)
     wanted = [
@@ -42,6 +48,16 @@ def write_on_strands(
     settle(plate, [*wanted, *(extra or []), *part_marks(plate)])
 
 
+def _fitting(plate: Plate, texts: dict[str, str]) -> dict[str, str]:
+    """Where words are large, and wider than strands are apart: values without their unit."""
+    if plate.large == 1:
+        return texts
+    size = notes.LABEL * plate.large
+    if all(width(mathematics(text), size, 500) <= APART for text in texts.values()):
+        return texts
+    return {name: _VALUE.sub(r"\1", text) for name, text in texts.items()}
+
+
 def spots_beside(plate: Plate, run: Straight, shelf: float) -> list[Spot]:
     """Beside a strand, at the height it shares with its neighbours where that is free."""
     spots = strand_spots(plate, run, notes.LABEL)
@@ -57,10 +73,20 @@ def part_marks(plate: Plate) -> list[Wanted]:
     """The marks of a step that stand beside parts other than strands."""
     strands = {run.name for run in plate.layout.runs}
     return [
-        Wanted(part, "ink-text", mathematics(text), notes.LABEL, 500, around(_box(plate, part), notes.LABEL))
+        Wanted(part, "ink-text", mathematics(text), notes.LABEL, 500, _spots(plate, part))
         for part, text in plate.marks
         if part not in strands
     ]
+
+
+def _spots(plate: Plate, part: str) -> list[Spot]:
+    """Round a part; of what hangs from the beam also beside its hook."""
+    spots = around(_box(plate, part), notes.LABEL)
+    body = next((one for one in plate.layout.bodies if one.side == "ceiling" and part in one.parts), None)
+    if body is None or plate.large == 1:
+        return spots
+    (left, y), (right, _) = plate.sheet.at(body.x - 0.5, 0.62), plate.sheet.at(body.x + 0.5, 0.62)
+    return [Spot(right, y, "start", 0.15), Spot(left, y, "end", 0.16), *spots]
 
 
 def _box(plate: Plate, part: str) -> Box:
