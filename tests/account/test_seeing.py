@@ -111,3 +111,11 @@ def test_sentences_are_short_and_have_no_empty_slots() -> None:
         for says in (*found.sees, found.why, *(one.says for one in found.smaller)):
             assert len(says.split()) <= 40
             assert not re.search(r"[{}]", says)
+
+
+def test_a_rise_that_the_blocks_have_no_room_for_is_among_what_is_seen() -> None:
+    text = FOUR.format(weight="10 N", hook="40 mm")
+    room = next(one for one in (seen(rig_of(f"{text}raise bag 2 m\n")),) if one)
+    assert any("block to block" in one for one in room.sees)
+    enough = next(one for one in (seen(rig_of(f"{text}raise bag 0.1 m\n")),) if one)
+    assert not any("block to block" in one for one in enough.sees)

@@ -99,3 +99,13 @@ def test_standard_input() -> None:
 def test_a_symbol_without_a_number_is_null_with_its_formula(capsys) -> None:
     effort = record(capsys, "solve", str(SHELF / "formula-only.rig"))["regimes"]["ideal"]["effort"]
     assert effort == {"value": None, "exact": None, "unit": "N", "formula": "(W + w)/2"}
+
+
+def test_why_the_efficiency_passes_one_while_lowering_is_said_with_the_share_below_it(capsys):
+    done = run(capsys, "solve", str(SHELF / "loss-twofold.rig"))
+    words = " ".join(done.out.split())
+    lowering = record(capsys, "solve", str(SHELF / "loss-twofold.rig"))["regimes"]["lowering"]
+    assert lowering["efficiency"]["value"] > 1
+    work = -lowering["work"]["in"]["value"] / (348 * 0.5)
+    assert f"For each joule the load gives, {work:.3g} J reach your hand." in words
+    assert "passes 1" not in run(capsys, "solve", str(SHELF / "planter.rig")).out

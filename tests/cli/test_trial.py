@@ -159,3 +159,26 @@ def test_from_python_it_is_one_call() -> None:
     assert gantline.trial(gantline.solve(rig), [0.02]).trial == tried.trial
     with pytest.raises(ValueError, match="there is no way"):
         gantline.trial(rig, way="up")
+
+
+def test_a_load_that_has_not_risen_is_said_to_be_on_the_floor(capsys: Any) -> None:
+    lines = run(capsys, "trial", BAG, "--hand", "2mm,10mm").out.splitlines()
+    table = next(n for n, line in enumerate(lines) if "lower tilts" in line)
+    assert lines[table + 1].endswith("  on the floor")
+    assert lines[table + 2].split()[-1] == "1.3"
+
+
+def test_a_hand_travel_past_the_meeting_of_blocks_shows_how_far_it_goes(capsys: Any) -> None:
+    done = run(capsys, "trial", BAG, "--hand", "10mm,5m")
+    lines = done.out.splitlines()
+    table = next(n for n, line in enumerate(lines) if "lower tilts" in line)
+    stop = lines[table + 2].split()[0]
+    assert (
+        lines[table + 3]
+        == f"  Not read at 5000 mm of rope: it stops at {stop} mm, and the last row is how all stands there."
+    )
+    assert "block to block" in " ".join(lines)
+    record = json.loads(run(capsys, "trial", BAG, "--hand", "10mm,5m", "--json").out)
+    assert [moment["hand"]["value"] for moment in record["history"]] == [0.01]
+    assert [hand["value"] for hand in record["unread"]] == [5]
+    assert 1 < record["stopped"]["hand"]["value"] < 5

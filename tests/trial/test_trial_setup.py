@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 from tried_rigs import SIZES, named, preloaded, rig, standing, tackle, tried
 
-from gantline.account import assumed_says, ending_says, trial_says
+from gantline.account import assumed_says, ending_says, trial_says, unread_says
 from gantline.mechanics import FIXED, Setup, trial
 from gantline.rig import with_efficiency
 
@@ -225,6 +225,40 @@ def test_blocks_that_meet_end_it() -> None:
     assert trial.ending.why == "blocks-meet"
     assert set(trial.ending.parts) <= {"upper", "lower.1", "upper.1", "lower.2", "upper.2"}
     assert trial.history[-1].shortened["fall:2"] < 0.03 + 1e-9
+
+
+def test_where_it_stops_is_told_with_what_was_not_read() -> None:
+    text = named("four", 90).replace("apart upper lower 0.8 m", "apart upper lower 60 mm")
+    trial = tried(text, (5000,))
+    assert trial.history == ()
+    assert trial.stopped.hand == trial.ending.hand < 5
+    assert trial.unread == (5,)
+    assert unread_says(trial).startswith("Not read at 5000 mm of rope: it stops at ")
+    assert tried(text, (50,)).unread == ()
+    assert unread_says(tried(named("four", 90), (50, 10), "lowering", 20)) == (
+        "Not read at 50 mm of rope: that does not lie on the way."
+    )
+
+
+@pytest.mark.parametrize(
+    ("distance", "asked", "meets"),
+    [("0.8 m", "0.5 m", False), ("0.8 m", "0.769 m", False), ("0.8 m", "0.78 m", True), ("", "0.78 m", True)],
+)
+def test_a_rise_longer_than_the_blocks_are_apart_is_said_to_be(distance: str, asked: str, meets: bool) -> None:
+    text = named("four", 90).replace("apart upper lower 0.8 m", f"apart upper lower {distance}" if distance else "")
+    text += f"raise bag {asked}\n"
+    found = tried(text, (10,))
+    assert (found.meets is not None) is meets
+    if found.meets is not None:
+        assert (found.meets.rise, found.meets.asked) == pytest.approx((0.8 - 2 * 0.015, 0.78))
+        assert found.meets.assumed is (distance == "")
+    said = trial_says(rig(text), found)
+    assert ("block to block" in said) is meets
+    assert ("are taken to stand 800 mm apart" in said) is (meets and not distance)
+
+
+def test_a_lowering_asks_for_no_room() -> None:
+    assert tried(named("four", 90) + "lower bag 5 m\n", (10,)).meets is None
 
 
 def test_let_out_too_far_the_hook_goes_slack() -> None:

@@ -27,13 +27,13 @@ def meeting_says(trial: Trial) -> list[str]:
         return []
     rise, asked, apart = (_way(way) for way in (meets.rise, meets.asked, meets.apart))
     return [FOLLOWED["meets-assumed" if meets.assumed else "meets"].format(
-        load=meets.load, asked=asked, parts=joined(meets.parts), apart=apart, rise=rise, names=" ".join(meets.parts),
+        asked=asked, parts=joined(meets.parts), apart=apart, rise=rise, names=" ".join(meets.parts),
     )]  # fmt: skip
 
 
 def _way(way: float) -> str:
     """A length of the room: from a metre on in metres."""
-    return _number(way, "m") if way >= 1 else millimetres(way)
+    return _number(way, "m") if way >= 1 else _number(1000 * way, "mm")
 
 
 def unread_says(trial: Trial) -> str:

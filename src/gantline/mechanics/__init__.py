@@ -24,7 +24,8 @@ if TYPE_CHECKING:
     from .clashing import Counted, contradiction
     from .relations import acceleration_symbol, support_symbols, tension_symbols, way_symbols
     from .solver import solve
-    from .trials import FIXED, HAND_TRAVELS, Assumed, Body, Ending, Event, Moment, Setup, Span, Steady, Touch, Trial
+    from .trials import FIXED, HAND_TRAVELS, Assumed, Body, Ending, Event, Meeting, Moment, Setup, Span, Steady, Touch
+    from .trials import Trial as Trial
     from .trials import TrialWay as TrialWay
     from .trials import Wheel as Wheel
     from .trials import steady as steady
@@ -38,8 +39,8 @@ _LAZY = {
     "shares": "branches", "Counted": "clashing", "contradiction": "clashing",
 }  # fmt: skip
 _TRIALS = (
-    "FIXED", "HAND_TRAVELS", "Assumed", "Body", "Ending", "Event", "Moment", "Setup", "Span", "Steady", "Touch",
-    "Trial", "TrialWay", "Wheel", "steady", "trial",
+    "FIXED", "HAND_TRAVELS", "Assumed", "Body", "Ending", "Event", "Meeting", "Moment", "Setup", "Span", "Steady",
+    "Touch", "Trial", "TrialWay", "Wheel", "steady", "trial",
 )  # fmt: skip
 _LAZY |= dict.fromkeys(_TRIALS, "trials")
 
@@ -55,8 +56,8 @@ def __getattr__(name: str) -> Any:
 
 __all__ = [
     "FIXED", "HAND_TRAVELS", "Answer", "Assumed", "Body", "Branch", "Carried", "Certificate", "Check", "Counted",
-    "Ending", "Event", "Finding", "Moment", "Motion", "NoShares", "Pull", "Regime", "Relation", "Setup", "Share",
-    "Shares", "Span", "Status", "Steady", "Support", "Touch", "Trial", "TrialWay", "Value", "Way", "Wheel", "Work",
-    "acceleration_symbol", "carry", "contradiction", "shares", "solve", "steady", "support_symbols", "sweep",
+    "Ending", "Event", "Finding", "Meeting", "Moment", "Motion", "NoShares", "Pull", "Regime", "Relation", "Setup",
+    "Share", "Shares", "Span", "Status", "Steady", "Support", "Touch", "Trial", "TrialWay", "Value", "Way", "Wheel",
+    "Work", "acceleration_symbol", "carry", "contradiction", "shares", "solve", "steady", "support_symbols", "sweep",
     "tension_symbols", "trial", "way_symbols",
 ]  # fmt: skip

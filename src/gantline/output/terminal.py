@@ -136,8 +136,23 @@ def _notes(answer: Answer) -> list[str]:
     helps = " and ".join(answer.helps)
     verb = "sinks and helps" if len(answer.helps) == 1 else "sink and help"
     notes = [f"As the load rises, {helps} {verb}: so the efficiency may pass 1."] if helps else []
+    notes += _let_down(answer)
     notes += [f"While {way} friction jams it: no pull on the rope makes it run." for way in answer.jams]
     return notes + (["Numbers only: past this size the formulas are left out."] if answer.size_note else [])
+
+
+def _let_down(answer: Answer) -> list[str]:
+    """Why load over pull, over the velocity ratio, passes 1 while lowering, and the share that is below it."""
+    regime = answer.regime("lowering")
+    share = regime.efficiency.number if regime and regime.efficiency else None
+    if share is None or share <= 1:
+        return []
+    says = (
+        "While lowering, the load drives and the loss helps you hold it: by the smaller pull this efficiency, load "
+        "over pull over the velocity ratio, passes 1. For each joule the load gives, "
+        f"{numeral(1 / share)} J reach your hand."
+    )
+    return [fill(says, 100)]
 
 
 def _certificate(answer: Answer, paint: Paint) -> str:

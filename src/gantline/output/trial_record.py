@@ -9,7 +9,7 @@ from math import degrees
 from typing import Any
 
 from gantline.account import assumed_says, trial_says
-from gantline.mechanics import Assumed, Ending, Event, Moment, Setup, Steady, Trial
+from gantline.mechanics import Assumed, Ending, Event, Meeting, Moment, Setup, Steady, Trial
 from gantline.rig import Rig
 
 FORMAT = "gantline-trial/1"
@@ -39,6 +39,9 @@ def trial_record(rig: Rig, trial: Trial) -> Record:
         "events": [_event(event) for event in trial.events],
         "strand_names": [span.name for span in trial.setup.spans] if trial.setup else [],
         "history": [_moment(moment) for moment in trial.history],
+        "stopped": _moment(trial.stopped) if trial.stopped else None,
+        "unread": [_length(hand) for hand in trial.unread],
+        "meets": _meeting(trial.meets) if trial.meets else None,
         "endings": [_ending(one) for one in trial.endings],
     }
 
@@ -107,7 +110,16 @@ def _moment(moment: Moment) -> Record:
         "load": _lengths(moment.load),
         "turns": {name: _angle(turn) for name, turn in moment.turns.items()},
         "slips": _lengths(moment.slips),
+        "floor": {name: quantity(force, "N") for name, force in moment.floor.items()},
     }
+
+
+def _meeting(meets: Meeting) -> Record:
+    """The rise asked for, the rise there is room for, and the parts that meet."""
+    return {
+        "load": meets.load, "asked": _length(meets.asked), "rise": _length(meets.rise), "parts": list(meets.parts),
+        "apart": _length(meets.apart), "assumed": meets.assumed,
+    }  # fmt: skip
 
 
 def _lengths(ways: Mapping[str, float]) -> Record:

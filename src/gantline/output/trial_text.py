@@ -1,10 +1,10 @@
 """A trial as calm text, for a terminal: what is seen, then what a ruler reads."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from math import degrees
 from textwrap import fill
 
-from gantline.account import assumed_says, forces_said, trial_says
+from gantline.account import assumed_says, forces_said, millimetres, trial_says, unread_says
 from gantline.mechanics import Event, Moment, Trial
 from gantline.quantity import numeral, tenths
 from gantline.rig import Rig
@@ -13,6 +13,7 @@ from .plain import Paint, printable, width
 
 ROWS = 40  # events and readings shown at most; the record has them all
 _WIDE = 100
+_ASKED = 1e-6  # mm: nearer than this to a hundredth, a hand travel was asked for
 
 Row = Sequence[str]
 
@@ -22,7 +23,7 @@ def trial_text(rig: Rig, trial: Trial, paint: Paint) -> str:
     heading = [paint("strong", printable(rig.title))] if rig.title else []
     blocks = ["\n".join([*heading, fill(trial_says(rig, trial), _WIDE)])]
     blocks += [_events(trial.events, paint)] if trial.events else []
-    blocks += [_readings(rig, trial, paint)] if trial.history else []
+    blocks += [_readings(rig, trial, paint)] if trial.history or trial.stopped else []
     blocks += [_assumed(assumed_says(trial), paint)] if trial.setup is not None else []
     return "\n\n".join(blocks)
 
@@ -43,18 +44,32 @@ def _what(event: Event) -> str:
 
 def _readings(rig: Rig, trial: Trial, paint: Paint) -> str:
     """One row a reading: hand, pull, tilt of each block, rise of each axle and load, in mm and degrees."""
-    first = trial.history[0]
+    moments = [*trial.history, *([trial.stopped] if trial.stopped else [])]
+    first = moments[0]
     ways = [f"{name}, mm" for name in (*first.axles, *first.load)]
     head = ["hand", "pull", *(f"{block} tilts" for block in first.tilt), *ways]
-    pulls = forces_said(rig, [moment.effort for moment in trial.history])
-    rows = [_reading(moment, pull) for moment, pull in zip(trial.history, pulls, strict=True)]
-    return "\n".join([*_table(head, rows[:ROWS], paint), *_more(len(rows), "readings")])
+    pulls = forces_said(rig, [moment.effort for moment in moments])
+    stands = {load: body.name for body in trial.setup.bodies for load in body.loads} if trial.setup else {}
+    rows = [_reading(moment, pull, stands) for moment, pull in zip(moments, pulls, strict=True)]
+    unread = unread_says(trial)
+    said = [fill(unread, _WIDE, initial_indent="  ", subsequent_indent="  ")] if unread else []
+    return "\n".join([*_table(head, rows[:ROWS], paint), *_more(len(rows), "readings"), *said])
 
 
-def _reading(moment: Moment, pull: str) -> Row:
+def _reading(moment: Moment, pull: str, stands: Mapping[str, str]) -> Row:
+    """`stands` has the body of each load: what the floor still carries has not risen, and the row says why."""
     tilts = [f"{tenths(degrees(tilt))}°" for tilt in moment.tilt.values()]
-    ways = [tenths(1000 * way) for way in (*moment.axles.values(), *moment.load.values())]
-    return [f"{numeral(1000 * moment.hand)} mm", pull, *tilts, *ways]
+    axles = [tenths(1000 * way) for way in moment.axles.values()]
+    loads = [
+        "on the floor" if moment.floor[stands[load]] > 0 else tenths(1000 * way) for load, way in moment.load.items()
+    ]
+    return [_hand(moment), pull, *tilts, *axles, *loads]
+
+
+def _hand(moment: Moment) -> str:
+    """A reading as it was asked for; where the trial stopped, as a ruler tells it."""
+    way = 1000 * moment.hand
+    return f"{numeral(way)} mm" if abs(way - round(way, 2)) < _ASKED else millimetres(moment.hand)
 
 
 def _table(head: Row, rows: Sequence[Row], paint: Paint) -> list[str]:

@@ -9,6 +9,7 @@ from .nouns import (
     Body,
     Ending,
     Event,
+    Meeting,
     Moment,
     Setup,
     Span,
@@ -23,8 +24,8 @@ if TYPE_CHECKING:
     from .following import steady, trial
 
 __all__ = [
-    "FIXED", "HAND_TRAVELS", "Assumed", "Body", "Ending", "Event", "Moment", "Setup", "Span", "Steady", "Touch",
-    "Trial", "TrialWay", "Wheel", "steady", "trial",
+    "FIXED", "HAND_TRAVELS", "Assumed", "Body", "Ending", "Event", "Meeting", "Moment", "Setup", "Span",
+    "Steady", "Touch", "Trial", "TrialWay", "Wheel", "steady", "trial",
 ]  # fmt: skip
 
 

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from gantline.rig import Rig
 
 from .geometry import Array, Geometry, Place, Unsettled
+from .meeting import meeting
 from .nouns import FIXED, HAND_TRAVELS, Body, Ending, Moment, Steady, Trial, TrialWay, Wheel
 from .path import Path
 from .setting_up import set_up
@@ -24,7 +25,7 @@ _SLACKENED = 0.4  # of the load: so much the floor carries again before a second
 def steady(rig: Rig) -> Trial:
     """The steady states of a rig, raising and lowering; no events and no history."""
     statics = _ready(rig)
-    return Trial(None, endings=(statics,)) if isinstance(statics, Ending) else _steady(statics)
+    return Trial(None, endings=(statics,)) if isinstance(statics, Ending) else _steady(rig, statics)
 
 
 def trial(
@@ -47,10 +48,10 @@ def trial(
     if isinstance(statics, Ending):
         return Trial(None, way, endings=(statics,))
     if len(statics.setup.wheels) > MOST_SHEAVES:
-        known = _steady(statics)
+        known = _steady(rig, statics)
         return replace(known, way=way, endings=(*known.endings, Ending("not determined", "too-large")))
     try:
-        return _Following(statics, way, top, low).trial(hand)
+        return _Following(statics, way, top, low).trial(hand, _steady(rig, statics))
     except Unsettled:
         return Trial(None, way, endings=(Ending("not determined", "no-start"),))
 
@@ -71,7 +72,7 @@ def _ready(rig: Rig) -> Statics | Ending:
     return begun if isinstance(begun, Ending) else Statics(begun)
 
 
-def _steady(statics: Statics) -> Trial:
+def _steady(rig: Rig, statics: Statics) -> Trial:
     up, down = at_rest(statics, "raising"), at_rest(statics, "lowering")
     endings = tuple(state for state in (up, down) if isinstance(state, Ending))
     return Trial(
@@ -79,6 +80,7 @@ def _steady(statics: Statics) -> Trial:
         raising=up if isinstance(up, Steady) else None,
         lowering=down if isinstance(down, Steady) else None,
         endings=tuple(dict.fromkeys(endings)),
+        meets=meeting(rig, statics),
     )
 
 
@@ -90,20 +92,23 @@ class _Following:
         self.stretch = abs(statics.stretch(statics.tensions(statics.loads, 0)))
         self.path = Path(Geometry(self.setup), statics.flows(), self.stretch / _STEPS)
 
-    def trial(self, hand: Sequence[float]) -> Trial:
+    def trial(self, hand: Sequence[float], known: Trial) -> Trial:
+        """What is seen at each hand travel, added to what is known of the steady states."""
         ending = self._unseen(max(hand, default=0.0) if self.top is None else self.top)
         self.path.begin_leg()
-        begins, history = self.path.place.hand, []
+        begins, history, stopped = self.path.place.hand, [], None
         for each in self._readings(hand, begins) if ending is None else ():
             ending = self.path.go(each)
             if ending is not None:
+                stopped = self.moment(self.path.place)
                 break
             history.append(self.moment(self.path.place))
-        known = _steady(self.statics)
+        read = {moment.hand for moment in history}
         peak = {body.name: float(tilt) for body, tilt in self._bodies(self.path.peak) if body.tilts}
         return replace(
             known, way=self.way, begins=begins, events=tuple(self.path.events), history=tuple(history), peak=peak,
-            endings=(*known.endings, *([ending] if ending else [])),
+            endings=(*known.endings, *([ending] if ending else [])), stopped=stopped,
+            unread=tuple(each for each in dict.fromkeys(hand) if each not in read),
         )  # fmt: skip
 
     def _readings(self, hand: Sequence[float], begins: float) -> list[float]:

@@ -174,12 +174,28 @@ class Event(Struct, frozen=True):
     what: What
 
 
+class Meeting(Struct, frozen=True):
+    """Two parts that meet before the way asked for is done: block to block.
+
+    `load` is to rise `asked` and can rise `rise` (m); `parts` stand `apart` at the start (m), given or `assumed`.
+    """
+
+    load: str
+    asked: float
+    rise: float
+    parts: tuple[str, str]
+    apart: float
+    assumed: bool
+
+
 class Trial(Struct, frozen=True):
     """What is seen when a rig is tried.
 
     `setup` is None where the rig is outside the model, `ending` then says why. `raising` and `lowering` are the steady
     states, None where there is none. `events` and `history` follow the way asked for from the hand travel `begins` on;
-    after an ending with a hand travel they stop there. `peak` is the largest tilt met on the way, by block (rad).
+    after an ending with a hand travel they stop there: `stopped` is how all stands then, and `unread` are the hand
+    travels asked for that were not reached, or do not lie on the way (m). `peak` is the largest tilt met on the way, by
+    block (rad). `meets` says that the rise the file asks for is longer than its parts are apart.
     """
 
     setup: Setup | None
@@ -191,6 +207,9 @@ class Trial(Struct, frozen=True):
     peak: dict[str, float] = {}
     begins: float = 0.0
     endings: tuple[Ending, ...] = ()
+    stopped: Moment | None = None
+    unread: tuple[float, ...] = ()
+    meets: Meeting | None = None
 
     @property
     def ending(self) -> Ending | None:
