@@ -3,7 +3,7 @@
 from typing import Any
 
 from gantline.account import measure, near
-from gantline.mechanics import Regime, Value
+from gantline.mechanics import Regime, Value, acceleration_symbol, support_symbols, way_symbols
 from gantline.problems import Place
 from gantline.quantity import SI
 from gantline.rig import Contact, Fixed, Given, Load, Moving, Part, Rig, Rope, Sheave, Strand
@@ -28,17 +28,40 @@ def listed(reading: Reading, regime: Regime | None) -> list[dict[str, Any]]:
         found.append(_entry(rope.name, "rope", rope.place, _rope(rope)))
         for strand in rope.strands:
             said = _strand(rig, strand, regime)
-            ends = {"of": rope.name, "from": strand.start.name, "to": strand.end.name}
+            end = {"line": strand.end.place.line, "column": strand.end.place.column, "length": strand.end.place.length}
+            ends = {"of": rope.name, "from": strand.start.name, "to": strand.end.name, "end": end}
             found.append(_entry(strand.name, "strand", strand.start.place, said) | ends)
     if rig.hand:
         found.append(_entry("hand", "hand", rig.hand.place, _hand(rig, regime)))
+    letters = _letters(rig, dict(reading.answer.tension_symbols))
+    for entry in found:
+        entry["letters"] = letters.get(entry["id"], [])
     return found
+
+
+def _letters(rig: Rig, pulls: dict[str, str]) -> dict[str, list[str]]:
+    """The letters that stand for what is reckoned of each part, as they are seen: T1 for the pull along a rope."""
+    found: dict[str, list[str]] = {name: [letter] for name, letter in support_symbols(rig).items()}
+    found["hand"] = [rig.effort_symbol]
+    for name, letter in way_symbols(rig).items():
+        found.setdefault(name, []).append(letter)
+    for part in rig.movers:
+        if rig.bearer(part.name) == part.name:
+            found[part.name].append(acceleration_symbol(rig, part.name))
+    if rig.aim:
+        found[rig.bearer(rig.aim)].append("a")  # as it is asked for, before the others have one
+    for rope in rig.ropes:
+        letter = pulls.get(rope.name, "")
+        found[rope.name] = [letter] if letter else []
+        for strand in rope.strands:  # where heavy wheels make the strands of a rope differ
+            found[strand.name] = [f"{letter}_{strand.index}"] if letter else []
+    return {name: [letter.replace("_", "") for letter in dict.fromkeys(letters)] for name, letters in found.items()}
 
 
 def _entry(id: str, kind: str, place: Place, says: str) -> dict[str, Any]:
     return {
         "id": id, "kind": kind, "line": place.line, "column": place.column, "length": place.length, "says": says,
-        "of": "", "givens": [],
+        "of": "", "givens": [], "letters": [],
     }  # fmt: skip
 
 

@@ -188,9 +188,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
 
   function range(part) {
     if (part.kind !== 'strand') return part.kind === 'sheave' ? contact(part) : span(part);
-    const [rope, index] = part.id.split(':');
-    const next = seen.parts.find((each) => each.id === `${rope}:${Number(index) + 1}`) || seen.parts.find((each) => each.kind === 'hand' && each.line >= part.line);
-    return { from: contact(part).from, to: Math.max(contact(part).to, next ? contact(next).to : 0) };
+    return { from: contact(part).from, to: contact(part.end).to };
   }
 
   // What stands at a place of the slip: the smallest part or given that covers it, else the part of its line.
