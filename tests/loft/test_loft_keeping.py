@@ -203,6 +203,15 @@ def test_every_state_can_be_gone_back_to(served: Inside) -> None:
     assert found[-1]["says"] == "As it stood in the folder"
 
 
+def test_states_of_one_group_are_one_entry_until_something_else_comes_between(served: Inside) -> None:
+    text = PLANTER
+    for weight, group in enumerate(("", "reeving fall", "reeving fall", "", "reeving fall"), 400):
+        served.send("/api/file", {"name": "planter.rig", "text": changed(PLANTER, weight), "base": text,
+                                  "says": str(weight), "group": group}, "PUT")  # fmt: skip
+        text = changed(PLANTER, weight)
+    assert [entry["says"] for entry in earlier(served)] == ["404", "403", "402", "400", "As it stood in the folder"]
+
+
 def test_what_another_program_wrote_is_kept_before_it_is_merged_over(served: Inside) -> None:
     served.keep("planter.rig", changed(PLANTER, 400), PLANTER)
     rig(served).write_text(changed(PLANTER, 500), encoding="utf-8")

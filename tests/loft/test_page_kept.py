@@ -144,6 +144,21 @@ def test_going_back_to_an_earlier_state_is_a_step(window: Callable[..., Window],
     assert "map room one" in words(page)
 
 
+def test_a_whole_reeving_is_one_entry_in_earlier(window: Callable[..., Window]) -> None:
+    page = window().open("")
+    page.get_by_role("button", name="From nothing").click()
+    for place in ("upper", "under lower.1", "over upper.1", "under lower.2", "over upper.2", "hand"):
+        page.locator(f'li[data-place="{place}"]').wait_for()
+        page.wait_for_selector(".plate-doc:not([aria-busy])")
+        page.locator(f'li[data-place="{place}"]').evaluate("option => option.click()")
+        wait = "place => document.getElementById('editor').shadowRoot.textContent.includes(place)"
+        page.wait_for_function(wait, arg=place)
+        kept(page)
+    page.locator("#earlier").click()
+    page.locator(".entry").first.wait_for()
+    assert page.locator(".entry .name").all_inner_texts() == ["Fall rove: 6 contacts"]
+
+
 def test_what_is_handed_out_is_told_and_saved(window: Callable[..., Window], file: Path) -> None:
     page = window().open(file.name)
     page.locator("#hand-out").click()

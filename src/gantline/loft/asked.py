@@ -88,12 +88,14 @@ class Thumbnail(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class Keep(Struct, frozen=True, forbid_unknown_fields=True):
-    """A file to save: `base` is the text it began from, None for a new file; `says` what was done, for *Earlier*."""
+    """A file to save: `base` is the text it began from, None for a new file; `says` what was done, for *Earlier*, where
+    states that follow each other in one `group` are one entry."""
 
     name: str
     text: str
     base: str | None = None
     says: str = ""
+    group: str = ""
 
 
 Kind = TypeVar("Kind", bound=Struct)

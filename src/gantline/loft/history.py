@@ -14,27 +14,31 @@ from msgspec import Struct
 
 from gantline.output import files
 
+from .asked import Keep
+
 ENDING = ".earlier"
 MOST = 2 * 1024 * 1024
 LONGEST_WORDS = 200
 
 
-class Entry(Struct, frozen=True):
-    """A state: when it was kept (UTC), what was done, and its text."""
+class Entry(Struct, frozen=True, omit_defaults=True):
+    """A state: when it was kept (UTC), what was done, its text, and the group of states it belongs to."""
 
     at: str
     says: str
     text: str
+    group: str = ""
 
 
-def add(hidden: int, name: str, data: bytes, says: str, before: bytes | None) -> None:
+def add(hidden: int, asked: Keep, data: bytes, before: bytes | None) -> None:
     """Notes a state that is about to be kept, and the one before it where another program made that."""
+    name = asked.name
     known = _read(hidden, name + ENDING)
     last = next(_backwards(known), None)
     fresh = []
     if before is not None and (last is None or last.text != _text(before)):
         fresh.append(Entry(_now(), "As it stood in the folder", _text(before)))
-    fresh.append(Entry(_now(), says[:LONGEST_WORDS], _text(data)))
+    fresh.append(Entry(_now(), asked.says[:LONGEST_WORDS], _text(data), asked.group[:LONGEST_WORDS]))
     lines = b"".join(msgspec.json.encode(entry) + b"\n" for entry in fresh)
     if len(known) + len(lines) > MOST:
         files.replace_in(hidden, name + ENDING, _newest(known, MOST // 2) + lines)
@@ -43,8 +47,12 @@ def add(hidden: int, name: str, data: bytes, says: str, before: bytes | None) ->
 
 
 def entries(folder: int, path: str) -> list[dict[str, Any]]:
-    """Every state that can be gone back to, the newest first."""
-    return [msgspec.structs.asdict(entry) for entry in _backwards(_read(folder, path + ENDING))]
+    """Every state that can be gone back to, the newest first; of those that follow each other in a group the last."""
+    found: list[Entry] = []
+    for entry in _backwards(_read(folder, path + ENDING)):
+        if not (found and entry.group and entry.group == found[-1].group):
+            found.append(entry)
+    return [{"at": entry.at, "says": entry.says, "text": entry.text} for entry in found]
 
 
 def _read(folder: int, path: str) -> bytes:

@@ -70,7 +70,7 @@ def _kept(folder: Folder, hidden: int, asked: Keep) -> tuple[int, dict[str, Any]
         return 200, {"name": asked.name, "etag": now.mark}
     if not _unchanged(now, asked.base):
         return 409, _both(asked, now)
-    history.add(hidden, asked.name, data, asked.says, before=now.data if now else None)
+    history.add(hidden, asked, data, before=now.data if now else None)
     folder.write(asked.name, data)
     return 200, {"name": asked.name, "etag": mark(data)}
 

@@ -12,7 +12,7 @@ sessionStorage.setItem('gantline window', me);
 // One file kept. `doc` has its `name` and `text`, and takes another text with `write`; `line` says how it stands, and
 // `conflict` shows both texts where they differ; `both` keeps both, where that can be; `kept` hears its name.
 export function Keeper({ doc, away, say, line, conflict, both = null, kept: noted = () => {} }) {
-  let base = null, etag = '', time = '', timer = 0, busy = false, words = '', problems = 0, clash = false, touched = false;
+  let base = null, etag = '', time = '', timer = 0, busy = false, words = '', group = null, problems = 0, clash = false, touched = false;
 
   const draftKey = () => `gantline draft ${doc.name} ${me}`;
   const dirty = () => doc.name && touched && doc.text !== (base ?? ''); // a ready rig that is only looked at makes no file
@@ -33,11 +33,14 @@ export function Keeper({ doc, away, say, line, conflict, both = null, kept: note
     clash = touched = false;
     conflict.hidden = true;
     words = '';
+    group = null;
     tell();
   }
 
-  function changed(said) {
+  // `joined` names the group of changes that this one belongs to, in *Earlier*.
+  function changed(said, joined = '') {
     words = said || words;
+    group = group === null || group === joined ? joined : '';
     touched = true;
     if (!doc.name || !dirty()) { tell(); return; }
     localStorage.setItem(draftKey(), JSON.stringify({ text: doc.text, base, at: Date.now() }));
@@ -53,7 +56,7 @@ export function Keeper({ doc, away, say, line, conflict, both = null, kept: note
     tell();
     const { text, name } = doc;
     try {
-      const kept = await ask('file', { name, text, base, says: sentence(words || typed()) }, { method: 'PUT' });
+      const kept = await ask('file', { name, text, base, says: sentence(words || typed()), group: group ?? '' }, { method: 'PUT' });
       if (name === doc.name) settled(text, kept.etag);
     } catch (error) {
       if (error.status === 409) differs(error.answer);
@@ -73,6 +76,7 @@ export function Keeper({ doc, away, say, line, conflict, both = null, kept: note
     etag = mark;
     time = clock();
     words = '';
+    group = null;
     noted(doc.name);
     if (doc.text === text) localStorage.removeItem(draftKey());
   }

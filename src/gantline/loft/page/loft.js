@@ -133,8 +133,8 @@ async function bench(words, found) {
   store.addEventListener('written', ({ detail }) => {
     slip.set(store.text);
     everything(detail.words === 'typing' ? { typed: true } : detail.stepped ? { quiet: true } : { says: detail.says || sentence(detail.words), whole: detail.whole });
-    keeper.changed(detail.words === 'typing' ? '' : detail.words);
-    beside.changed(detail.words === 'typing' ? '' : detail.words);
+    keeper.changed(detail.words === 'typing' ? '' : detail.kept, detail.group);
+    beside.changed(detail.kept);
   });
   store.addEventListener('tried', ({ detail }) => { seeing.ask(detail.says ? { says: detail.says, whole: true } : { dragged: true }); keeper.tell(); });
   store.addEventListener('putBack', () => editing.putBack());

@@ -20,7 +20,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
   element.replaceChildren(home, told, why);
   let seen = null, found = new Map(), focused = '', wanted = '', rope = '', tag = null, lit = [], kept = [], another = false, quiet = false;
 
-  const write = (done) => store.write(done.text, done.words, { says: done.says, whole: true });
+  const write = (done, kept = {}) => store.write(done.text, done.words, { says: done.says, whole: true, ...kept });
   const reeving = Reeving({
     sheet, home, list, say, words, write, store, ghost, light,
     described: (alt) => { told.textContent = alt; },

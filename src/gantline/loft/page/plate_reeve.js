@@ -156,24 +156,27 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
   // -- what is done ------------------------------------------------------------------------------------------------
 
   async function take(id) {
-    const before = store.text, rope = state.offers ? state.rope : '';
+    const before = store.text, rope = state.offers ? state.rope : '', contacts = (state.offers?.led.length || 0) + 1;
     const done = await ask('edit', { text: before, action: { do: 'take', rope: state.rope, place: id, rest } });
     if (!state || store.text !== before) return;
     if (done.refused) { say(done.refused); if (!state.offers) await offer(rope); return; }
     rest = [];
     state.laid.push({ before, after: done.text });
-    if (done.ended) { finish(); ended(done); write(done); return; }
+    if (done.ended) { finish(); ended(done); write(done, earlier(done.rope || rope, `${done.rope || rope} rove: ${contacts} contacts`)); return; }
     state.rope = done.rope;
-    write(done);
+    write(done, earlier(done.rope, `${done.rope} led as far as ${done.words}`));
     await offer(done.rope);
   }
+
+  // An unbroken reeving is one entry in *Earlier*, however many contacts it has.
+  const earlier = (rope, kept) => ({ group: `reeving ${rope}`, kept });
 
   async function back() {
     const last = state.laid.pop(), rope = state.rope;
     if (!state.offers.led.length) { say('Nothing to take back.'); return; }
     const told = `Taken back: ${state.offers.led.at(-1).says}.`;
     const text = last && last.after === store.text ? last.before : (await ask('edit', { text: store.text, action: { do: 'back', rope } })).text;
-    write({ text, words: told.slice(0, -1), says: told });
+    write({ text, words: told.slice(0, -1), says: told }, earlier(rope, told.slice(0, -1)));
     await offer(rope, true);
     say(['Taken back:', `${told.slice(12)} ${state.offers ? counted(state.offers) : ''}`]);
   }

@@ -21,8 +21,9 @@ export class Store extends EventTarget {
   tell(what, detail = {}) { this.dispatchEvent(new CustomEvent(what, { detail })); }
 
   // The whole text replaced. `words` name the step; `undone` says it taken back; `says` is said now (`whole`: with what came of it).
-  // Steps with the same `join` soon after each other are one.
-  write(text, words, { join = '', says = '', undone = '', whole = false } = {}) {
+  // Steps with the same `join` soon after each other are one. In *Earlier* it is called `kept`, and is one with what is
+  // kept before it under the same `group`.
+  write(text, words, { join = '', says = '', undone = '', whole = false, group = '', kept = words } = {}) {
     if (text === this.text) return;
     const { script } = this, last = this.past.at(-1), time = performance.now();
     if (join && last && last.join === join && time - last.time < JOIN_MS) {
@@ -32,7 +33,7 @@ export class Store extends EventTarget {
     }
     this.future.length = 0;
     this.text = text;
-    this.tell('written', { words, says, whole });
+    this.tell('written', { words, says, whole, group, kept });
   }
 
   // The tutor's own words replaced, which stand beside the rig in a script: a step of Undo like any other.
@@ -42,7 +43,7 @@ export class Store extends EventTarget {
     this.past.push({ before: { text, script: this.script }, after: { text, script }, words, undone: '', join: '' });
     this.future.length = 0;
     this.script = script;
-    this.tell('written', { words, stepped: true });
+    this.tell('written', { words, stepped: true, kept: words });
   }
 
   undo() { return this.#step(this.past, this.future, 'before'); }
@@ -56,7 +57,7 @@ export class Store extends EventTarget {
     step.join = '';
     Object.assign(this, step[side]);
     this.whatIf.clear();
-    this.tell('written', { words: step.words, stepped: true });
+    this.tell('written', { words: step.words, stepped: true, kept: step.words });
     return step;
   }
 
