@@ -9,8 +9,11 @@ from saying import FILES, rig_of, shelf, solved
 
 from gantline.account import WRONG_RULES, WrongAnswer, wrong_answers
 from gantline.account.facts import Facts
+from gantline.account.wrong_backwards import inverse
+from gantline.lesson.beats import question
 from gantline.mechanics import solve
-from gantline.quantity import value
+from gantline.quantity import Number, Quotient, Sum, Symbol, value
+from gantline.quantity import text as text_of
 
 
 def wrong(text: str) -> dict[str, WrongAnswer]:
@@ -218,6 +221,42 @@ rope     line: beam, under ring, beam
 """
     assert "M55" not in wrong(bight)
     assert solve(rig_of(bight)).ideal.strands[0].tension.number == 160
+
+
+BACKWARDS = {"M02": 285, "M30": 225, "M31": 180, "M32": 240, "M03": 60, "M04": 585, "M09": 435}
+"""By hand: 75 N on three strands hold 225, the crate and 15 N of wheel. Four strands 4 x 75 - 15; no wheel 3 x 75; the
+wheel carried alone 3(75 - 15); the wheel taken off 225 + 15; one moving wheel 75 - 15; halved three times 8 x 75 - 15;
+halved on the way 6 x 75 - 15."""
+
+
+@pytest.mark.parametrize("rule", BACKWARDS)
+def test_a_law_of_pulls_is_read_backwards_where_the_load_is_asked_for(rule):
+    rig, answer = solved(shelf("effort-holds"))
+    assert answer.ideal.load.number == 210
+    found = {w.rule: w for w in wrong_answers(rig, answer)}[rule]
+    assert found.what == "load"
+    assert found.value.number == BACKWARDS[rule]
+    given = {symbol: known.number for symbol, known in answer.givens if known.number is not None}
+    assert value(found.formula, given) == BACKWARDS[rule]
+    assert "- -" not in text_of(found.formula)
+
+
+def test_reading_backwards_is_the_inverse():
+    """(W + w)/4 = F turned round is 4 F - w; a letter that stands twice is not turned round."""
+    law = Quotient(Sum((Symbol("W"), Symbol("w"))), Number(Fraction(4)))
+    back = inverse(law, "W", Symbol("F"))
+    known = {"F": Fraction(90), "w": Fraction(12)}
+    assert value(back, known) == 348
+    assert value(law, known | {"W": Fraction(348)}) == 90
+    assert inverse(Sum((Symbol("W"), Symbol("W"))), "W", Symbol("F")) is None
+    assert inverse(law, "x", Symbol("F")) is None
+
+
+def test_the_page_answers_a_kept_load():
+    """Whoever keeps 285 N is told of the fourth strand, and whoever keeps 225 N of the wheel."""
+    rig, answer = solved(shelf("effort-holds"))
+    asked = question(rig, answer, wrong_answers(rig, answer))
+    assert {"M02", "M30"} <= {reply.rule for reply in asked.replies}
 
 
 def test_only_the_load_was_asked():

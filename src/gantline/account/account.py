@@ -47,9 +47,11 @@ class Step(Struct, frozen=True):
 
 
 class WrongAnswer(Struct, frozen=True):
-    """What a named wrong rule gives for this rig. `same_as` are the ids of rules that give the same number."""
+    """What a named wrong rule gives for this rig. `what` is the quantity it mistakes, "effort" or "load" and the like;
+    `same_as` are the ids of rules that give the same number."""
 
     rule: str
+    what: str
     value: Value
     formula: Formula
     overlooked: str

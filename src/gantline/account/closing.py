@@ -70,7 +70,7 @@ def _how(facts: Facts, mistake: WrongAnswer) -> tuple[str, dict[str, str]]:
         else Fraction(0)
     )
     number = mistake.value.number
-    shares = whole / number if number and facts.answer.status == "holds" else Fraction(0)
+    shares = whole / number if number and mistake.what == "effort" else Fraction(0)
     if number == 0:
         return "stays", {"overlooked": say}
     if shares == 1 and facts.hand_inside and len(facts.rig.ropes) == 1:

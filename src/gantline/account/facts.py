@@ -202,6 +202,13 @@ class Facts:
         return all(value.number is not None for _, value in self.answer.givens)
 
     @property
+    def reckoned(self) -> bool:
+        """Whether every given has a number but the load that is asked for and found."""
+        asked = {given.symbol for load in self.rig.loads if self.ideal.load and load.name == self.load
+                 for given in (load.weight, load.mass) if given}  # fmt: skip
+        return all(value.number is not None for symbol, value in self.answer.givens if symbol not in asked)
+
+    @property
     def lossy(self) -> bool:
         """Whether the file gives loss."""
         return any(s.efficiency is not None and s.efficiency.number != 1 for s in self.sheaves)

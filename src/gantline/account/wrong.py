@@ -14,6 +14,7 @@ from .facts import Facts
 from .phrases import en
 from .tags import tags
 from .writing import fill, nouns
+from .wrong_backwards import backwards
 from .wrong_rules import RULES
 from .wrong_terms import What, WrongRule
 
@@ -32,7 +33,7 @@ def wrong_answers(rig: Rig, answer: Answer) -> tuple[WrongAnswer, ...]:
     where the rig has a bare symbol.
     """
     facts = Facts(rig, answer)
-    if not facts.numeric:
+    if not facts.reckoned:
         return ()
     return _merged(list(_each(facts)))
 
@@ -43,32 +44,41 @@ def _each(facts: Facts) -> Iterator[WrongAnswer]:
         found = _committed(facts, rule)
         if found is None:
             continue
-        law, number, known = found
+        what, law, number, known = found
         slip = next(slip for slip in en.WRONG[rule.id] if slip.holds(true))
         say = fill(slip.say, _words(facts), names, facts.load)
         lucky = known is not None and _close(number, known, NEAR)
-        yield WrongAnswer(rule.id, Value(number, _UNITS[rule.what], law), law, say, _parts(facts, slip.look), (), lucky)
+        given = Value(number, _UNITS[what], law)
+        yield WrongAnswer(rule.id, what, given, law, say, _parts(facts, slip.look), (), lucky)
 
 
-def _committed(facts: Facts, rule: WrongRule) -> tuple[Formula, Fraction, Fraction | None] | None:
-    """A rule's law, the number it gives and the right one (None where there is none); None where nobody commits it."""
-    law = rule.law(facts)
-    right = None if rule.open else rule.right(facts) if rule.right else right_value(facts, rule.what)
+Committed = tuple[What, Formula, Fraction, Fraction | None]
+
+
+def _committed(facts: Facts, rule: WrongRule) -> Committed | None:
+    """What a rule mistakes, its law, the number it gives and the right one (None where there is none); None where
+    nobody commits it. Where a pull is given and its load asked for, a law of pulls is read backwards."""
+    back = facts.ideal.load is not None and rule.what == "effort"
+    what: What = "load" if back else rule.what
+    law = backwards(facts, rule) if back else rule.law(facts)
+    right = None if rule.open else rule.right(facts) if rule.right else right_value(facts, what)
     if law is None or (not rule.open and (right is None or right.number is None)):
         return None
     numbers = {symbol: known.number for symbol, known in facts.answer.givens if known.number is not None}
-    return law, value(law, numbers), right.number if right else None
+    return what, law, value(law, numbers), right.number if right else None
 
 
 def given(facts: Facts, rule: str) -> tuple[Value, Value | None] | None:
     """What one rule gives, and the right value (None where there is none); None where nobody can commit it, or where
     it is right as near as a question can tell."""
     known = WRONG_RULES[rule]
-    found = _committed(facts, known) if facts.numeric else None
-    if found is None or (found[2] is not None and (not found[2] or _close(found[1], found[2], NEAR))):
+    found = _committed(facts, known) if facts.reckoned else None
+    if found is None:
         return None
-    unit = _UNITS[known.what]
-    return Value(found[1], unit, found[0]), None if found[2] is None else Value(found[2], unit, None)
+    what, law, number, right = found
+    if right is not None and (not right or _close(number, right, NEAR)):
+        return None
+    return Value(number, _UNITS[what], law), None if right is None else Value(right, _UNITS[what], None)
 
 
 def _words(facts: Facts) -> dict[str, str]:
@@ -126,7 +136,7 @@ def _merged(found: list[WrongAnswer]) -> tuple[WrongAnswer, ...]:
 
 
 def _same(first: WrongAnswer, second: WrongAnswer) -> bool:
-    if WRONG_RULES[first.rule].what != WRONG_RULES[second.rule].what or first.right_by_luck != second.right_by_luck:
+    if first.what != second.what or first.right_by_luck != second.right_by_luck:
         return False
     a, b = first.value.number, second.value.number
     return a is not None and b is not None and (a == b or _close(a, b, NEAR))
@@ -137,11 +147,13 @@ def named(facts: Facts, idea: str, others: set[Fraction]) -> WrongAnswer | None:
 
     `others` are the numbers the account says besides. None where the favourite wrong rules happen to be right.
     """
-    what: What = "effort" if facts.answer.status == "holds" else "acceleration"
+    what: What = "acceleration"
+    if facts.answer.status == "holds":
+        what = "load" if facts.ideal.load is not None else "effort"
     open_ = [
         answer
         for answer in wrong_answers(facts.rig, facts.answer)
-        if WRONG_RULES[answer.rule].what in (what, "tension" if what == "acceleration" else what)
+        if answer.what in (what, "tension" if what == "acceleration" else what)
         and not answer.right_by_luck
         and answer.value.number not in others
     ]
@@ -154,7 +166,7 @@ def named(facts: Facts, idea: str, others: set[Fraction]) -> WrongAnswer | None:
         rule = WRONG_RULES[answer.rule]
         ideas = {rule.idea, *(WRONG_RULES[other].idea for other in answer.same_as)}
         assert answer.value.number is not None
-        return idea in ideas, rule.prior, abs(answer.value.number - key) if rule.what == what else Fraction(0)
+        return idea in ideas, rule.prior, abs(answer.value.number - key) if answer.what == what else Fraction(0)
 
     open_ = [answer for answer in open_ if answer.value.number != key]  # true of light and free wheels, so said before
 

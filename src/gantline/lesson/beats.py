@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from gantline.account import WRONG_RULES, Account, Refusal, Step, WrongAnswer, measure
+from gantline.account import Account, Refusal, Step, WrongAnswer, measure
 from gantline.figure import Frame, Layout, NotDrawable, Scene, draw
 from gantline.mechanics import Answer, Value
 from gantline.rig import Rig
@@ -71,9 +71,7 @@ def question(rig: Rig, answer: Answer, wrong: Sequence[WrongAnswer]) -> Question
     low, high = _band(rig, found)
     shown = measure(rig, found.number, found.unit)
     what = "effort" if rig.effort is None else "load"
-    replies = tuple(
-        _reply(rig, each) for each in wrong if WRONG_RULES[each.rule].what == what and not each.right_by_luck
-    )
+    replies = tuple(_reply(rig, each) for each in wrong if each.what == what and not each.right_by_luck)
     return Question(letter, shown.unit, low, high, found.formula, shown.near, replies)
 
 
