@@ -51,6 +51,10 @@ def test_the_print_is_one_tagged_page(name: str, tmp_path: Path) -> None:
         assert len(document.pages) == 1
         width, height = (float(side) / 72 * 25.4 for side in document.pages[0].MediaBox[2:])
         assert (round(width), round(height)) == (210, 297)
+        set_in = [
+            float(given[1]) for given, does in pikepdf.parse_content_stream(document.pages[0]) if str(does) == "Tf"
+        ]
+        assert min(set_in) >= 9, "nothing on the wall is smaller than 9 pt"
         assert document.Root.MarkInfo.Marked
         assert document.Root.Lang == "en"
         with document.open_metadata() as metadata:

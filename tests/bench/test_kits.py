@@ -150,3 +150,10 @@ def test_a_kit_mangled_anywhere_never_ends_in_a_traceback(at: int, new: str, ove
 @given(st.binary(max_size=200))
 def test_no_bytes_end_in_a_traceback(data: bytes) -> None:
     assert read_kit(data)[1]
+
+
+def test_a_comma_in_a_kit_has_a_reason_of_its_own() -> None:
+    (problem,) = read_kit(with_('"1.6 m"', '"1,6 m"').encode())[1]
+    assert (problem.code, problem.place.line, problem.place.column) == ("comma-in-number", 3, 12)
+    assert "attribute" not in problem.why
+    assert problem.do == 'write "1.6 m" for a decimal, and thousands without a separator.'

@@ -14,6 +14,7 @@ from .kit import Block, Cord, Kit, Mass, Scale, Stand
 from .lines import Lines
 
 _KINDS: dict[str, type] = {"stand": Stand, "mass": Mass, "cord": Cord, "block": Block, "scale": Scale}
+_COMMA = re.compile(r"(?<=\d),(?=\d)")
 _AT = re.compile(r"\(at line (\d+), column (\d+)\)")
 
 
@@ -163,6 +164,9 @@ class _Reader:
                 key, f"write the number with its unit in quotes, in a line of its own: {key} = {field.such_as}", place
             )
             return None
+        if comma := _COMMA.search(value):
+            self._comma(key, value, Place(place.line, place.column + comma.start(), 1))
+            return None
         written = alone(key, place, self.notes)
         if written is None:
             return None
@@ -170,6 +174,13 @@ class _Reader:
             self._odd(key, f"write a number with its unit: {key} = {field.such_as}", place)
             return None
         return amount(written, key, key, self.notes, kind)
+
+    def _comma(self, key: str, value: str, place: Place) -> None:
+        self._note(
+            "comma-in-number", place, f"a comma stands inside the number of `{key}`",
+            "a decimal for one reader and a thousand for another: a kit has numbers with a point only",
+            f'write "{value.replace(",", ".", 1)}" for a decimal, and thousands without a separator.',
+        )  # fmt: skip
 
     def _odd(self, key: str, do: str, place: Place) -> None:
         why = "what is measured is a number with its unit, and what is true or false needs no quotes"

@@ -25,6 +25,8 @@ _STRANDS = 6  # with marks of their own; of more, the first and the last
 _TIPS = 1  # degrees that are seen without a rule
 _HAND = Fraction(10, 100)  # what the rope at the hand is moved in the table of marks
 
+_LARGE = 1.65  # what is written in the figure, which stands small on the page
+
 
 class Table(Struct, frozen=True):
     """`head` names the columns, the first of which names the rows."""
@@ -67,7 +69,7 @@ def _lead(plan: Plan) -> str:
 
 def _scene(plan: Plan) -> Scene | None:
     try:
-        return draw(plan.rig, plan.answer, "numbered")
+        return draw(plan.rig, plan.answer, "numbered", caption=False, large=_LARGE)
     except NotDrawable:
         return None
 

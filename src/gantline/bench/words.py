@@ -29,13 +29,13 @@ def in_unit(number: Fraction, unit: str) -> str:
     return f"{numeral(number / UNITS[unit].factor)}\u00a0{unit}"
 
 
-def newtons(number: Fraction, digits: int = 3) -> str:
-    return f"{fixed(number, digits)}\u00a0N"
+def newtons(number: Fraction) -> str:
+    return in_unit(number, "N")
 
 
-def fixed(number: Fraction, digits: int = 3) -> str:
-    """So many significant digits, zeros at the end as well, as a scale or a rule is read; a minus as −."""
-    shown = f"{float(number):#.{digits}g}".rstrip(".")
+def fixed(number: Fraction) -> str:
+    """Three significant digits, zeros at the end as well: in a table, as a scale is read; a minus as −."""
+    shown = f"{float(number):#.3g}".rstrip(".")
     if "e" in shown:
         shown = f"{float(number):.0f}"
     return shown.replace("-", "−")
