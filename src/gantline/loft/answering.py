@@ -33,6 +33,23 @@ def plain_answer(rig: Rig, answer: Answer, way: Way) -> dict[str, Any]:
     }
 
 
+_STANDS = {"accelerates": "speeds up", "impossible": "no pull can hold it", "indeterminate": "not settled",
+           "slack": "a rope goes slack"}  # fmt: skip
+
+
+def gain(rig: Rig, answer: Answer) -> str:
+    """What a rig gains in a few words: load over pull without loss, and how much rope a rise takes where that is not the
+    same; the pull itself where it is in letters; or how the rig stands where it does not hold."""
+    if answer.status in _STANDS:
+        return _STANDS[answer.status]
+    ideal = answer.ideal
+    if ideal.mechanical_advantage and ideal.mechanical_advantage.number is not None:
+        gained, rope = near(rig, ideal.mechanical_advantage), answer.velocity_ratio
+        ratio = near(rig, rope) if rope and rope.number is not None else gained
+        return f"gain {gained}" + (f", rope {ratio} to 1" if ratio != gained else "")
+    return f"pull {_short(rig, ideal.effort)}" if ideal.effort else "holds"
+
+
 def wheels(rig: Rig, answer: Answer) -> list[dict[str, Any]]:
     """Every way the ropes can run, with the pull each takes. Without loss there is only the ideal one."""
     found = []

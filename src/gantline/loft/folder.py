@@ -66,6 +66,15 @@ class Folder:
         with os.scandir(self.handle) as entries:
             return sorted(e.name for e in entries if _is_ours(e.name) and e.is_file(follow_symlinks=False))
 
+    def stamps(self) -> dict[str, tuple[int, int]]:
+        """When each rig was changed (ns since 1970), and its length in bytes: another state has another stamp."""
+        found = {}
+        for name in self.names():
+            with suppress(OSError):
+                state = os.stat(name, dir_fd=self.handle, follow_symlinks=False)
+                found[name] = (state.st_mtime_ns, state.st_size)
+        return found
+
     def read(self, name: str) -> State | None:
         """A file's state, None where there is none. Raises Refused for what is not a plain file."""
         try:

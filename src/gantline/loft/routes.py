@@ -12,6 +12,7 @@ from starlette.routing import Route
 from . import keeping, pages, shelf, wording
 from .asked import Keep, Refused, read
 from .folder import Folder
+from .listing import Listing
 from .workers import Workers
 
 Handler = Callable[[Request], Awaitable[Response]]
@@ -24,6 +25,7 @@ class Loft:
         self.folder = folder
         self.workers = workers
         self.opened_on = opened_on
+        self.listing = Listing(folder)
 
     def table(self) -> list[Route]:
         """All routes."""
@@ -89,7 +91,9 @@ class Loft:
             making.cancel()  # nobody reads on: the worker is let go
 
     async def shelf(self, _: Request) -> Response:
-        return _json({"rigs": shelf.listed()})
+        """Every ready rig, with what it gains: a worker has solved them all."""
+        gains = msgspec.json.decode(await self.workers.keep("gains", b"{}"))
+        return _json({"rigs": [{**rig, "gain": gains[rig["name"]]} for rig in shelf.listed()]})
 
     async def thumbnail(self, request: Request) -> Response:
         """The figure of a ready rig, drawn by a worker and kept: the same for everyone."""
@@ -100,7 +104,9 @@ class Loft:
         return Response(msgspec.json.decode(data), media_type="image/svg+xml", headers=headers)
 
     async def files(self, _: Request) -> Response:
-        return _json(self._files())
+        from starlette.concurrency import run_in_threadpool
+
+        return _json({**self._files(), "rigs": await run_in_threadpool(self.listing.rigs)})
 
     def _files(self) -> dict[str, Any]:
         return {"folder": self.folder.path.name, "opened_on": self.opened_on, "files": self.folder.names()}

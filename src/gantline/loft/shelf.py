@@ -32,6 +32,14 @@ def thumbnail(asked: Thumbnail) -> str:
         raise Refused(404, reason.sentence) from None
 
 
+def gains() -> dict[str, str]:
+    """What every ready rig gains, by its name: `gain 4`, the pull of one in letters, or how it stands."""
+    from .answering import gain  # a worker's, like the figures
+
+    solved = {name: api.read(_text(name))[0] for name in _names()}
+    return {name: gain(rig, api.solve(rig).answer) for name, rig in solved.items() if rig}
+
+
 def _entry(name: str) -> dict[str, Any]:
     text = _text(name)
     said = {

@@ -65,6 +65,12 @@ def _tag(body: bytes, _: Hear) -> Any:
     return tag(asked.text, asked.of)
 
 
+def _gains(body: bytes, _: Hear) -> Any:
+    from .shelf import gains
+
+    return gains()
+
+
 def _thumbnail(body: bytes, _: Hear) -> Any:
     from .shelf import thumbnail
 
@@ -73,5 +79,5 @@ def _thumbnail(body: bytes, _: Hear) -> Any:
 
 TASKS: dict[str, Callable[[bytes, Hear], Any]] = {
     "see": _see, "account": _account, "say": _say, "present": _present, "export": _export,
-    "offers": _offers, "edit": _edit, "tag": _tag, "thumbnail": _thumbnail,
+    "offers": _offers, "edit": _edit, "tag": _tag, "gains": _gains, "thumbnail": _thumbnail,
 }  # fmt: skip
