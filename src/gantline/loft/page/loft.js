@@ -48,7 +48,7 @@ async function start() {
     await page.leave();
     const again = await ask('files').catch(() => files);
     Object.assign(files, again);
-    shelf.files(files.files);
+    shelf.files(files.files, files.rigs);
     toShelf();
     shelf.focus();
   });
@@ -66,6 +66,7 @@ async function start() {
   else if (ready) page.take({ text: own(ready.text), name: found.free(ready.name), from: ready.name });
   else toShelf();
   document.documentElement.dataset.ready = 'true';
+  if (!find('shelf-page').hidden) shelf.files(files.files, (await ask('files')).rigs);
 }
 
 // A ready rig's words without what the shelf says of it at their head.
