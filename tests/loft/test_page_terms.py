@@ -8,6 +8,10 @@ from playwright.sync_api import Page
 
 LIT = "() => [...document.querySelectorAll('#steps :is(msub, mi).lit')].map(one => one.textContent)"
 
+# The ropes on whose lines of the slip something is lit.
+ROPES = """() => [...new Set([...document.getElementById('editor').shadowRoot.querySelectorAll('.lit')]
+  .map(one => one.closest('.cm-line').textContent.split(':')[0].split(' ').at(-1)))]"""
+
 
 @pytest.fixture
 def page(window: Callable[..., Window]) -> Page:
@@ -23,8 +27,7 @@ def test_the_letter_of_a_pull_lights_its_own_rope(page: Page, letter: str, rope:
     assert page.evaluate(LIT) == []
     term.hover()
     says(page, f"{letter}: {rope}, rope of")
-    lit = page.evaluate("() => [...new Set([...document.getElementById('editor').shadowRoot.querySelectorAll('.lit')]"
-                        ".map(one => one.closest('.cm-line').textContent.split(':')[0].split(' ').at(-1)))]")  # fmt: skip
+    lit = page.evaluate(ROPES)
     assert lit == [rope], "its own line, and no other rope's"
     assert set(page.evaluate(LIT)) == {letter}, "only the letters of that rope"
     page.mouse.move(5, 5)

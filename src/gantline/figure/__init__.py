@@ -10,11 +10,12 @@ from .layout import Body, Layout, NotDrawable, Wheel, lay_out
 from .pulling import pulled
 from .scene import Arc, Circle, Line, Panel, Path, Primitive, Rect, Run, Scene, Strand, Text, Wrap
 from .views import VIEWS
+from .views.tried import hand_room
 from .words import width as text_width
 
 __all__ = [
     "SHOWS", "VIEWS", "Arc", "Axis", "Body", "Circle", "Frame", "Kinematics", "Layout", "Line", "NotDrawable",
     "Panel", "Path", "Primitive", "Rect", "RopePath", "Run", "Scene", "Series", "Strand", "StrandMotion",
-    "Text", "Wheel", "WheelMotion", "Wrap", "arrow_part", "chart", "describe", "draw", "hauled", "kinematics",
-    "lay_out", "part_ids", "pulled", "shown_travel", "text_width", "tipping",
+    "Text", "Wheel", "WheelMotion", "Wrap", "arrow_part", "chart", "describe", "draw", "hand_room", "hauled",
+    "kinematics", "lay_out", "part_ids", "pulled", "shown_travel", "text_width", "tipping",
 ]  # fmt: skip

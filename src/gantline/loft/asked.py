@@ -25,12 +25,14 @@ class StepOf(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class See(Asked, frozen=True):
-    """The rig seen: `view` names the figure, `lit` the parts in ink (None: all), `step` a step to draw instead."""
+    """The rig seen: `view` names the figure, `lit` the parts in ink (None: all), `step` a step to draw instead; `hand`
+    is the rope taken up (m) in the view of what is tried, None for as much as there is a round number for."""
 
     view: str = "labelled"
     way: Way = "ideal"
     lit: tuple[str, ...] | None = None
     step: StepOf | None = None
+    hand: float | None = None
 
 
 class Tell(Asked, frozen=True):

@@ -20,6 +20,7 @@ from .making import draft, undrawn
 from .parts import listed
 from .reading import Reading, Unread, look
 from .remedies import told
+from .trying import tried
 
 PREFIX = "rig-"  # of ids in the plate
 
@@ -71,7 +72,7 @@ def _drafted(text: str) -> dict[str, Any]:
 
 def _figure(reading: Reading, asked: See) -> dict[str, Any]:
     """The figure asked for, else why there is none."""
-    motion = None
+    motion = trial = None
     try:
         if reading.layout is None:
             raise NotDrawable(reading.undrawn)
@@ -81,13 +82,17 @@ def _figure(reading: Reading, asked: See) -> dict[str, Any]:
             scene = found.scene  # it has parts that no rope touches yet
         elif asked.step:
             scene = _step(reading, reading.layout, asked.step)
+        elif asked.view == "tried":
+            scene, trial = tried(reading, reading.layout, asked.hand)
         elif hauled:
             scene, motion = hauled.scene, {"rates": hauled.motion, "ways": hauled.ways}
         else:
             scene = _view(reading, reading.layout, asked)
     except NotDrawable as reason:
-        return {"svg": "", "undrawn": reason.sentence, "alt": "", "motion": None}
-    return {"svg": str(plate(scene, PREFIX)), "undrawn": "", "alt": scene.description, "motion": motion}
+        return {"svg": "", "undrawn": reason.sentence, "alt": "", "motion": None, "tried": None}
+    return {
+        "svg": str(plate(scene, PREFIX)), "undrawn": "", "alt": scene.description, "motion": motion, "tried": trial,
+    }  # fmt: skip
 
 
 def _view(reading: Reading, layout: Layout, asked: See) -> Scene:

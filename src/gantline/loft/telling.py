@@ -15,6 +15,7 @@ from .proposals import proposals
 from .reading import Reading, Unread, look
 from .remedies import told
 from .saying import changed, own, worded
+from .trying import why_not
 
 
 def tell(asked: Tell) -> dict[str, Any]:
@@ -143,8 +144,10 @@ def _views(reading: Reading) -> dict[str, str]:
 def _reason(reading: Reading, view: str) -> str:
     if reading.layout is None:
         return reading.undrawn
+    if view == "tried" and (reason := why_not(reading.rig)):
+        return reason
     try:
         draw(reading.rig, reading.answer, view, layout=reading.layout, caption=False)
-    except NotDrawable as reason:
-        return reason.sentence
+    except NotDrawable as undrawn:
+        return undrawn.sentence
     return ""

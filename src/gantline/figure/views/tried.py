@@ -2,9 +2,9 @@
 
 from math import degrees
 
-from gantline.mechanics import FIXED, Ending, Moment, Trial, trial
+from gantline.mechanics import FIXED, Answer, Ending, Moment, Trial, trial
 from gantline.quantity import numeral, tenths
-from gantline.rig import stand_in
+from gantline.rig import Rig, stand_in
 
 from ..kinematics import moved, reach_of
 from ..labels import Spot, Wanted, around, settle
@@ -52,21 +52,28 @@ def draw(plate: Plate, hand: float | None = None) -> None:
     plate.layout, plate.sheet.origin = start, (0.0, 0.0)
 
 
+def hand_room(rig: Rig, answer: Answer, layout: Layout) -> float:
+    """The rope (m) that can be hauled before the page has no more room. Raises NotDrawable where nothing is known of
+    what is seen."""
+    first = trial(stand_in(rig).rig, ())
+    if first.setup is None:
+        raise NotDrawable(f"What would be seen cannot be told for this rig ({_why(first.endings)}).")
+    return SHARE * reach_of(rig, answer, layout) * UNIT / scale_of(layout, first.setup)
+
+
 def _tried(plate: Plate, hand: float | None) -> tuple[Trial, Moment]:
     """The trial, and its moment at the hand travel asked for, else at the farthest one that fits the page."""
     standing = stand_in(plate.rig)
-    first = trial(standing.rig, ())
-    if first.setup is None:
-        raise NotDrawable(f"What would be seen cannot be told for this rig ({_why(first.endings)}).")
-    room = SHARE * reach_of(plate.rig, plate.answer, plate.layout) * UNIT / scale_of(plate.layout, first.setup)
+    room = hand_room(plate.rig, plate.answer, plate.layout)
     hands = (hand,) if hand is not None else tuple(each for each in HANDS if each <= room)[:1]
     if not hands or hands[0] > room:
         raise NotDrawable("On the page the rig has no room for so much rope; ask for less.")
     found = trial(standing.rig, hands)
     if not found.history:
         raise NotDrawable(f"What is seen there cannot be told ({_why(found.endings)}).")
+    assert found.setup
     said = ["The load is a stand-in that weighs 10\u00a0N, its block in proportion."] if standing.share != 1 else []
-    said += [f"Becket of {name}: reckoned in its middle, drawn clear of the wheels." for name in unplaced(first.setup)]
+    said += [f"Becket of {name}: reckoned in its middle, drawn clear of the wheels." for name in unplaced(found.setup)]
     plate.caption = plain(" ".join(said)) if said else ()
     return found, found.history[-1]
 

@@ -23,6 +23,7 @@ import { Shelf } from './shelf.js';
 import { Slip } from './slip.js';
 import { Store } from './store.js';
 import { Terms } from './terms.js';
+import { Tried } from './tried.js';
 import { Title } from './title.js';
 import { Words } from './wordlist.js';
 import { handOut } from './handing.js';
@@ -112,12 +113,13 @@ async function bench(words, found) {
     linesOf: (step) => linesOf(step), own: own.write,
   });
   const motion = Motion({ say });
+  const tried = Tried({ say, haul: (hand) => { store.hand = hand; seeing.ask({ quiet: true }); } });
   const mends = Mends({
     attempt: (values) => { for (const [id, value] of Object.entries(values)) store.try(id, value); },
     build: editing.mend,
     focus: (part) => (part ? plate.focus(part) : find('line-words').querySelector('.strong')?.focus()),
   });
-  const seeing = Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, mends, keeper });
+  const seeing = Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, tried, mends, keeper });
   Object.assign(parts, { slip, keeper, editing, plate, card, margin, answer, rules, account, motion, seeing });
   const present = Present({ store, say, own: own.refused });
   find('present').addEventListener('click', () => present.open());

@@ -3,7 +3,7 @@ import { allow, find, make, renew, roving } from './dom.js';
 
 export const VIEWS = [
   ['bare', 'Bare'], ['labelled', 'Labelled'], ['numbered', 'Numbered'], ['cut', 'Cut'], ['free-body', 'Free bodies'],
-  ['displacement', 'Displacement'], ['tensions', 'Tensions'], ['motion', 'Motion'], ['as-built', 'As built'],
+  ['displacement', 'Displacement'], ['tensions', 'Tensions'], ['motion', 'Motion'], ['as-built', 'As built'], ['tried', 'Tried'],
 ];
 const WAYS = [['ideal', 'Ideal'], ['raising', 'Raising'], ['lowering', 'Lowering']];
 const MAKES = [['reeve', 'Reeve a rope'], ['addBlock', 'Add a block'], ['addSheave', 'Add a sheave'], ['hangLoad', 'Hang a load'], ['mirror', 'Mirror the plate']];

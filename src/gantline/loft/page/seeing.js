@@ -9,13 +9,13 @@ const SLOW_MS = 1000, LONG_MS = 5000;
 const NONE = { impossible: 'where no pull could hold it', slack: 'where a rope was slack', indeterminate: 'where it was not settled' };
 const RESTING = 'Point at anything: it lights up everywhere. Dotted numbers are yours to change.';
 
-export function Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, mends, keeper }) {
+export function Seeing({ store, light, line, slip, card, margin, plate, answer, rules, account, motion, tried, mends, keeper }) {
   let seen = null, base = null, told = null, standing = null, failed = 0, when = '', waits = null;
   const see = new Newest('see', heard, trouble), tell = new Newest('account', heardAccount, trouble);
 
   function question() {
     const step = store.step && told ? { method: told.method, id: store.step } : null;
-    return { text: store.lookingAt ?? store.text, what_if: Object.fromEntries(store.whatIf), view: store.view, way: store.way, ...(step ? { step } : {}) };
+    return { text: store.lookingAt ?? store.text, what_if: Object.fromEntries(store.whatIf), view: store.view, way: store.way, ...(step ? { step } : {}), ...(store.view === 'tried' && !step && store.hand ? { hand: store.hand } : {}) };
   }
 
   function ask(why) {
@@ -93,6 +93,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
     answer.show(seen, { way: asked.way || store.way, trying: store.whatIf.size > 0, before: before() });
     rules.show(broken ? seen : base || seen, broken);
     motion.show(store.view === 'motion' && !store.step ? seen.motion : null, find('plate').querySelector('svg[data-view]'));
+    tried.show(store.step ? null : seen.tried);
     slip.tries(rules.all.filter((one) => store.whatIf.has(one.id)).map((one) => ({ at: offset(store.text, one.line, one.column), text: `what if ${store.whatIf.get(one.id)}` })));
     shine();
     document.title = `${seen.title || 'A rig'} - Gantline`;

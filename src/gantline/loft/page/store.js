@@ -13,7 +13,7 @@ export class Store extends EventTarget {
 
   // A rig taken up: the way back begins anew unless `words` say which step brought it.
   open({ text, name, script = '', view = 'labelled', way = 'ideal' }) {
-    Object.assign(this, { text, name, script, view, way, method: null, step: null, whatIf: new Map(), stepView: null });
+    Object.assign(this, { text, name, script, view, way, method: null, step: null, whatIf: new Map(), stepView: null, hand: null });
     this.past.length = this.future.length = 0;
     this.tell('opened');
   }
