@@ -181,7 +181,7 @@ def test_beam_caution_names_the_force_while_raising() -> None:
     force = near(part.rig, raising.supports[0].force)
     beam = next(caution for caution in part.trial.cautions if caution.id == "beam")
     assert force == "462\u00a0N"
-    assert "462\u00a0N at upper while raising" in beam.says
+    assert "462\u00a0N at the upper block while raising" in beam.says
 
 
 def test_loss_of_the_file_is_used_and_an_assumed_one_is_said_to_be_assumed() -> None:

@@ -8,7 +8,9 @@ from msgspec import Struct
 from gantline.mechanics import Answer
 from gantline.rig import Rig
 
+from .facts import Facts
 from .measuring import measure
+from .writing import nouns
 
 OWN = "follows from the mechanics; worked out for this rig"
 PRACTICE = "common practice"
@@ -65,22 +67,35 @@ def _weights(rig: Rig) -> list[Fraction]:
 
 
 def _under(rig: Rig, answer: Answer) -> str:
-    path = "both loads" if len(rig.loads) > 1 else "the load"
-    return f"Nobody stands or reaches under {path}, or where it would swing and fall; lay something soft below."
+    if len(rig.loads) > 1:
+        both = "both loads" if len(rig.loads) == 2 else "the loads"
+        return f"Nobody stands or reaches under {both}, or where they would swing and fall; lay something soft below."
+    return "Nobody stands or reaches under the load, or where it would swing and fall; lay something soft below."
 
 
 def _beam(rig: Rig, answer: Answer) -> str:
-    """What the most heavily pulled fixed part carries: while raising where that is known."""
+    """What the most heavily pulled fixed part carries, and one that is pulled up: while raising where that is known."""
     regime = answer.regime("raising") or answer.regime("ideal")
     forces = [(s.force.number, s.name) for s in regime.supports if s.force and s.force.number] if regime else []
     if regime is None or not forces or max(forces)[0] <= 0:
         return "What it all hangs from must be made to carry: no screw hook in a ceiling tile, no door frame, no shelf."
-    most, name = max(forces)
+    facts = Facts(rig, answer)
+    names = nouns(facts)
+    (most, name), (least, other) = max(forces), min(forces)
     when = " while raising" if regime.way == "raising" else ""
+    up = f"; and {names[other].the} is pulled upward, with {measure(rig, -least, 'N').near}" if least < 0 else ""
     return (
-        f"The fixing carries load, blocks and pull together: {measure(rig, most, 'N').near} at {name}{when}. Lift a "
+        f"The fixing carries {_carried(facts)}: {measure(rig, most, 'N').near} at {names[name].the}{when}{up}. Lift a "
         "few centimetres first, and wait. No screw hook in a ceiling tile, no door frame, no shelf."
     )
+
+
+def _carried(facts: Facts) -> str:
+    """What comes together at what all hangs from."""
+    if facts.rig.hand is None or facts.rides:
+        return "all that hangs there"
+    alone = len(facts.rig.fixed) == 1
+    return "what your hand does not" if facts.pulls_up and alone else "load, blocks and pull together"
 
 
 def _hold(rig: Rig, answer: Answer) -> str:
