@@ -34,10 +34,11 @@ def made(tmp_path_factory: pytest.TempPathFactory) -> tuple[Storyboard, Path]:
     burst = (16_000 * numpy.sin(2 * numpy.pi * 880 * numpy.arange(RATE // 5) / RATE)).astype("<i2")
     for tap in taps.steps:
         samples[round((tap.start + 0.1) * RATE) :][: len(burst)] = burst
-    spoken = voice.cut(story, Sound(samples.tobytes()), taps)
-    folder = tmp_path_factory.mktemp("film")
+    sound = Sound(samples.tobytes())
+    spoken, folder = voice.cut(story, sound, taps), tmp_path_factory.mktemp("film")
+    voice.save(folder / "voice.wav", voice.laid(sound, spoken.pieces, spoken.board.seconds))
     look = Look(size=SIZE, kinds=("mp4",))
-    done = build(Narrated(spoken.board, spoken.track, spoken.taps), folder / "made", look, folder / "kept")
+    done = build(Narrated(spoken.board, folder / "voice.wav", spoken.taps), folder / "made", look, folder / "kept")
     return spoken.board, done.film
 
 
@@ -84,7 +85,6 @@ def test_only_the_step_that_was_taken_again_is_drawn_again(tmp_path: Path) -> No
         taps = Taps(24 + longer, tuple(Tap(step, 6.05 * n + (longer if n > 1 else 0)) for n, step in enumerate(steps)))
         made = voice.cut(story, Sound(bytes(2 * 26 * RATE)), taps)
         look = Look(size=SIZE, kinds=("mp4",))
-        drawn.append(
-            build(Narrated(made.board, made.track, made.taps), tmp_path / "film", look, tmp_path / "kept").drawn
-        )
+        told_to = Narrated(made.board, taps=made.taps)
+        drawn.append(build(told_to, tmp_path / "film", look, tmp_path / "kept").drawn)
     assert drawn == [5, 1]

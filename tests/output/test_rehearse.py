@@ -299,7 +299,8 @@ def test_known_sound_comes_back_in_the_film_at_the_right_steps(
     sound, taps = saved(page, tmp_path)
 
     opening = replace(story, acts=story.acts[:1], shots=[shot for shot in story.shots if shot.id != "title"][:4])
-    told = narrated(opening, Narration(tmp_path / "two-rigs.wav", tmp_path / "two-rigs.taps.json"))
+    told = narrated(opening, Narration(tmp_path / "two-rigs.wav", tmp_path / "two-rigs.taps.json"),
+                    tmp_path / "track.wav")  # fmt: skip
     made = build(told, tmp_path / "film", Look(size=90, kinds=("mp4", "webm")), tmp_path / "kept")
     for kind in ("mp4", "webm"):
         film = numpy.frombuffer(film_sound.read(made.film.with_suffix(f".{kind}")).pcm, "<i2") / 32768

@@ -17,13 +17,14 @@ from gantline.lesson import Solved
 from gantline.problems import Problem
 
 from . import captions as text
-from . import files, film_acts, film_mux, film_pieces, film_stills, lesson_json, taps, voice
+from . import files, film_acts, film_mux, film_pieces, film_stills, lesson_json, taps
 from .film_pieces import Look, Piece
 from .narration import TAPS, Narrated, Narration, narrated
 from .script import At
 
 FILM, SCRIPT = "film", "script.md"
 CORES = 2
+LARGE = 4 << 20  # bytes: more than a frame has in 1080p, less than what it is drawn in
 MOST, DAY = 4_000_000_000, 86_400.0  # bytes of kept shots, s
 _OURS = re.compile(r"[0-9a-f]{32}\.(mp4|webm|png)|\.([0-9a-f]{32}|film)\.\d+\.(mp4|webm|wav)")
 Progress = Callable[[str], None]
@@ -54,8 +55,10 @@ def cut(
     made = film_acts.acts(solved)
     read_from = script or (folder / SCRIPT if (folder / SCRIPT).is_file() else None)
     words, wrong = _words_in(made, read_from) if read_from else ({}, ())
-    told = narrated(board(made, words, level, title), narration or Narration())
-    done = build(told, folder, look, cache or kept_shots(), progress)
+    kept = cache or kept_shots()
+    with _aside(kept, ("wav",)) as asides:
+        told = narrated(board(made, words, level, title), narration or Narration(), asides["wav"])
+        done = build(told, folder, look, kept, progress)
     return replace(done, problems=wrong + done.problems, script=str(read_from) if wrong else "")
 
 
@@ -88,14 +91,11 @@ def build(told: Narrated, folder: Path, look: Look, cache: Path, progress: Progr
     made = film_stills.make(all_takes, look, cache) | _words(story, cues, all_takes, look, told.note)
     if told.taps:
         made[TAPS] = taps.write(told.taps)
-    with _aside(cache, (*look.kinds, "wav")) as asides:
-        sound = asides.pop("wav")
-        if told.track:
-            sound.write_bytes(voice.wav(told.track))
+    with _aside(cache, look.kinds) as asides:
         for kind, path in asides.items():
             tell(f"{kind} file")
             film_mux.write(path, kind, all_pieces, cache, look.rate, story.title, cues, chapters(story),
-                           sound if told.track else None)  # fmt: skip
+                           told.track)  # fmt: skip
         tell("writing")
         films: dict[str, files.Content] = {f"{FILM}.{kind}": path for kind, path in asides.items()}
         done = files.build(folder, {**made, **films}, merged=() if told.starts else (TAPS,))
@@ -122,6 +122,7 @@ def _words(
 
 def _encode(pieces: Sequence[Piece], look: Look, cache: Path, tell: Progress) -> int:
     """Draws and encodes what is not kept yet, on two cores; says how far it is and how long it will take."""
+    _give_back_large_blocks()
     missing = {piece.key: piece for piece in pieces if not _kept(piece, look, cache)}
     whole, ready, began = sum(piece.count for piece in missing.values()), 0, time.monotonic()
     own = local()
@@ -146,6 +147,16 @@ def _encode(pieces: Sequence[Piece], look: Look, cache: Path, tell: Progress) ->
             pool.shutdown(cancel_futures=True)
             raise
     return len(missing)
+
+
+def _give_back_large_blocks() -> None:
+    """Has the C library (glibc) hand large blocks back to the system at once: what frames are drawn in is large and
+    soon done with, and each thread would hold on to some."""
+    import ctypes
+
+    settle = getattr(ctypes.CDLL(None), "mallopt", None)
+    if settle is not None:
+        settle(-3, LARGE)  # M_MMAP_THRESHOLD
 
 
 def _clock(seconds: float) -> str:

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     Pixels = NDArray[np.uint8]  # planes of YUV 4:2:0 one under the other: height * 3/2 rows of the frame's width
 
 SHORT = 1080  # px of the short side that pictures are made for
+ROWS = 64  # reckoned at a time on the way from one frame to another: they stay in the processor's cache
 KEPT = 3  # pictures kept: what a move leads from, what it leads to, and one more
 
 
@@ -70,32 +71,35 @@ class Painter:
 
     def _between(self, one: Picture, other: Picture) -> "_Passing":
         if self._step is None or self._step[:2] != (id(one), id(other)):
+            self._step = None  # the way before this one goes first
             self._step = id(one), id(other), _Passing(self.whole(one), self.whole(other))
         return self._step[2]
 
 
 class _Passing:
-    """The way from one frame to another, all pixels alike; only what differs is reckoned."""
+    """The way from one frame to another, all pixels alike; only what differs is reckoned, a few rows at a time."""
 
     def __init__(self, one: "Pixels", other: "Pixels") -> None:
         import numpy as np
 
         rows, columns = (np.flatnonzero((one != other).any(axis=axis)) for axis in (1, 0))
+        part = np.s_[rows[0] : rows[-1] + 1, columns[0] : columns[-1] + 1] if rows.size else np.s_[0:0, 0:0]
         self.made = one.copy()
-        self.part = np.s_[0:0, 0:0]
-        if rows.size:
-            self.part = np.s_[rows[0] : rows[-1] + 1, columns[0] : columns[-1] + 1]
-        self.start = one[self.part].astype(np.int16)
-        self.way = other[self.part] - self.start
-        self.step = np.empty_like(self.way)
+        self.parts = one[part], other[part], self.made[part]
+        self.room = np.empty((ROWS, self.parts[0].shape[1]), np.int16)
 
     def at(self, share: float) -> "Pixels":
         import numpy as np
 
-        np.multiply(self.way, round(share * 64), out=self.step)
-        np.right_shift(self.step, 6, out=self.step)
-        np.add(self.step, self.start, out=self.step)
-        self.made[self.part] = self.step
+        weight = np.int16(round(share * 64))
+        for top in range(0, len(self.parts[0]), ROWS):
+            one, other, made = (part[top : top + ROWS] for part in self.parts)
+            step = self.room[: len(one)]
+            np.subtract(other, one, out=step, dtype=np.int16)
+            np.multiply(step, weight, out=step)
+            np.right_shift(step, 6, out=step)
+            np.add(step, one, out=step)
+            made[:] = step
         return self.made
 
 

@@ -1,5 +1,7 @@
 """Sound of a film: any audio file as one plain track, and that track as AAC or Opus."""
 
+import io
+from itertools import chain
 from pathlib import Path
 
 from msgspec import Struct
@@ -30,12 +32,10 @@ def read(path: Path) -> Sound:
             if not file.streams.audio:
                 raise ValueError(f"{path.name} holds no sound")
             resampler = av.AudioResampler(format="s16", layout="mono", rate=RATE)
-            pieces = [
-                bytes(piece.planes[0])[: piece.samples * 2]
-                for frame in file.decode(file.streams.audio[0])
-                for piece in resampler.resample(frame)
-            ]
-            pieces += [bytes(piece.planes[0])[: piece.samples * 2] for piece in resampler.resample(None)]
+            whole = io.BytesIO()
+            for frame in chain(file.decode(file.streams.audio[0]), [None]):
+                for piece in resampler.resample(frame):
+                    whole.write(memoryview(piece.planes[0])[: piece.samples * 2])
     except av.error.FFmpegError as error:
         raise ValueError(f"{path.name} is no sound that can be read") from error
-    return Sound(b"".join(pieces))
+    return Sound(whole.getvalue())

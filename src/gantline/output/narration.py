@@ -24,12 +24,12 @@ class Narration(Struct, frozen=True):
 
 
 class Narrated(Struct, frozen=True):
-    """A board with its voice: the track to lay under the film, where its steps begin in the recording, and a `note` on
-    whose voice it is; `paces` say when its words are said. `starts` lists the starts to look through, where they were
-    told from pauses."""
+    """A board with its voice: `track` is a WAV file to lay under the film, `taps` where its steps begin in the
+    recording, `note` whose voice it is, and `paces` when its words are said. `starts` lists the starts to look through,
+    where they were told from pauses."""
 
     board: Storyboard
-    track: Sound | None = None
+    track: Path | None = None
     taps: Taps | None = None
     note: str = ""
     starts: str = ""
@@ -46,10 +46,11 @@ class NoVoice(Exception):
         self.problems = problems
 
 
-def narrated(board: Storyboard, asked: Narration) -> Narrated:
-    """The board cut to the voice that was asked for. Raises NoVoice, and ImportError without PyAV."""
+def narrated(board: Storyboard, asked: Narration, track: Path) -> Narrated:
+    """The board cut to the voice that was asked for, which is written to `track`. Raises NoVoice, OSError where that
+    cannot be written, and ImportError without PyAV."""
     if asked.scratch:
-        return _scratch(board)
+        return _scratch(board, track)
     if asked.recording is None:
         return Narrated(board)
     sound, data = _sound(asked.recording), _read(asked.taps) if asked.taps else None
@@ -58,10 +59,11 @@ def narrated(board: Storyboard, asked: Narration) -> Narrated:
         taps_fault = asked.taps is not None and problems[-1].code.startswith("tap")
         raise NoVoice(str(asked.taps if taps_fault else asked.recording), problems)
     starts = "" if asked.taps else taps_json.table(board, made.taps)
-    return Narrated(made.board, made.track, made.taps, starts=starts, problems=problems, paces=made.paces)
+    voice.save(track, voice.laid(sound, made.pieces, made.board.seconds))
+    return Narrated(made.board, track, made.taps, starts=starts, problems=problems, paces=made.paces)
 
 
-def _scratch(board: Storyboard) -> Narrated:
+def _scratch(board: Storyboard, track: Path) -> Narrated:
     try:
         sound, taps = speech.speak(board)
     except FileNotFoundError as error:
@@ -70,7 +72,8 @@ def _scratch(board: Storyboard) -> Narrated:
                            f"Install {speech.PROGRAM}, record a voice, or leave the film silent.")  # fmt: skip
         raise NoVoice(speech.PROGRAM, (problem,)) from error
     made = voice.cut(board, sound, taps)
-    return Narrated(made.board, made.track, note=speech.NOTE, paces=made.paces)
+    voice.save(track, voice.laid(sound, made.pieces, made.board.seconds))
+    return Narrated(made.board, track, note=speech.NOTE, paces=made.paces)
 
 
 def _sound(path: Path) -> Sound:

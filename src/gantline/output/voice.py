@@ -1,9 +1,9 @@
 """The voice of a film: what was recorded, where its steps begin, and the track it gives."""
 
-import io
 import re
 import wave
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from pathlib import Path
 
 from msgspec import Struct
 
@@ -22,11 +22,11 @@ _SENTENCES = re.compile(r"(?<=[.?!:;]) ")
 
 
 class Voiced(Struct, frozen=True):
-    """A film cut to a voice: its board, the track to lay under it, the starts that were used, and when its words are
-    said: see `captions`."""
+    """A film cut to a voice: its board, where the pieces of the sound lie in it, the starts that were used, and when
+    its words are said: see `captions`."""
 
     board: Storyboard
-    track: Sound
+    pieces: tuple[Piece, ...]
     taps: Taps
     paces: Mapping[str, Sequence[float]]
 
@@ -47,7 +47,7 @@ def spoken(board: Storyboard, sound: Sound, taps: bytes | None) -> tuple[Voiced 
 
 
 def cut(board: Storyboard, sound: Sound, taps: Taps) -> Voiced:
-    """The board and the track for a voice whose steps begin at known places."""
+    """The board for a voice whose steps begin at known places."""
     import numpy as np
 
     from gantline.film import hear, pace
@@ -55,7 +55,7 @@ def cut(board: Storyboard, sound: Sound, taps: Taps) -> Voiced:
     timed, pieces = voiced(board, taps)
     hearing = hear(np.frombuffer(sound.pcm, "<i2"), RATE, FULL_SCALE)
     paces = {piece.step: pace(hearing, piece.start, piece.stop) for piece in pieces}
-    return Voiced(timed, laid(sound, pieces, timed.seconds), taps, paces)
+    return Voiced(timed, pieces, taps, paces)
 
 
 def listened(board: Storyboard, sound: Sound) -> tuple[Taps | None, tuple[Problem, ...]]:
@@ -77,14 +77,15 @@ def listened(board: Storyboard, sound: Sound) -> tuple[Taps | None, tuple[Proble
     return Taps(sound.seconds, tuple(taps)), ((_few_pauses(len(hearing.pauses), len(shots)),) if few else ())
 
 
-def laid(sound: Sound, pieces: Sequence[Piece], seconds: float) -> Sound:
-    """The track of a film of `seconds`: each piece of the sound at its place. What is left to the next frame is filled
-    with the end of the piece, played back, so that the room does not fall silent; a longer rest is silence."""
+def laid(sound: Sound, pieces: Sequence[Piece], seconds: float) -> Iterator[bytes]:
+    """The track of a film of `seconds`, a stretch at a time: each piece of the sound at its place. What is left to the
+    next frame is filled with the end of the piece, played back, so that the room does not fall silent; a longer rest is
+    silence."""
     import numpy as np
 
-    samples, track = np.frombuffer(sound.pcm, "<i2"), np.zeros(round(seconds * RATE), "<i2")
+    samples, whole, now = np.frombuffer(sound.pcm, "<i2"), round(seconds * RATE), 0
     places = [round(piece.at * RATE) for piece in pieces]
-    for piece, place, after in zip(pieces, places, [*places[1:], len(track)], strict=False):
+    for piece, place, after in zip(pieces, places, [*places[1:], whole], strict=False):
         run = samples[round(piece.start * RATE) : round(piece.stop * RATE)][: after - place]
         left = after - place - len(run)
         run = np.concatenate([run, run[::-1][:left]]) if left <= RATE // FRAMES else run.copy()
@@ -92,17 +93,19 @@ def laid(sound: Sound, pieces: Sequence[Piece], seconds: float) -> Sound:
         ramp = np.arange(fade) / max(1, fade)
         run[:fade] = np.rint(run[:fade] * ramp)
         run[len(run) - fade :] = np.rint(run[len(run) - fade :] * ramp[::-1])
-        track[place : place + len(run)] = run
-    return Sound(track.tobytes())
+        yield bytes(2 * (place - now))
+        yield run.tobytes()
+        now = place + len(run)
+    yield bytes(2 * (whole - now))
 
 
-def wav(sound: Sound) -> bytes:
-    """The sound as a WAV file."""
-    file = io.BytesIO()
-    with wave.open(file, "wb") as out:
+def save(path: Path, stretches: Iterable[bytes]) -> None:
+    """A track as a WAV file, in a folder that is made where it is missing; a long one is never held whole."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    with wave.open(str(path), "wb") as out:
         out.setparams((1, 2, RATE, 0, "NONE", "not compressed"))
-        out.writeframes(sound.pcm)
-    return file.getvalue()
+        for stretch in stretches:
+            out.writeframesraw(stretch)
 
 
 def _faults(sound: Sound) -> Iterator[Problem]:
