@@ -201,6 +201,7 @@ def test_the_rig_never_moves_from_shot_to_shot(format: str) -> None:
     places = {
         (layer.scale, layer.x, layer.y)
         for take in stills(format, "planter")
+        if not take.shot.id.endswith("/answer")  # that is another rig
         for layer in take.still.layers
         if layer.name == "rig"
     }

@@ -5,7 +5,7 @@ from msgspec.structs import replace
 from gantline.account import Step
 from gantline.quantity import Symbol
 
-from . import aside, on_rig, side
+from . import another, aside, on_rig, side
 from .composing import Change, Composer, Passage, Scenery
 from .stage import Lit, Parts, Stage
 from .telling import lossy, panel_of, running_way
@@ -28,10 +28,17 @@ def step_changes(stage: Stage, step: Step, says: str, before: Scenery) -> tuple[
     made = Composer(stage, before.picture)
     if step.id == "wrong" and stage.act.account.method != "count":
         step = replace(step, view="bare")  # nothing was counted
+    if step.id == "answer" and step.formula_text.startswith("N = "):
+        step = replace(step, lit=())  # it is of another rig than the one that stands here
     step = replace(step, lit=_with_hand(stage, step))
     panel = panel_of(stage, step)
     shows = step.view not in BIG and panel is None and step.id != "recap"
     at = Passage(stage, step, _view(step), before, shows)
+    other = another.another(stage, step)
+    if other is not None:
+        another.show(made, other)
+        aside.formula(made, at, other.parts("bare"), None)
+        return made.changes, Scenery(made.picture, step.lit, step.view, False, before.rows)
     parts = _parts(at)
     made.says = parts.says
     on_rig.to_pencil(made, at)
@@ -49,7 +56,8 @@ def step_changes(stage: Stage, step: Step, says: str, before: Scenery) -> tuple[
         aside.panel(made, panel)
     else:
         aside.formula(made, at, parts, aside.rope_lengths(made, at, hauled))
-    return made.changes, Scenery(made.picture, step.lit, step.view, hauled, _known(stage, step, before.rows))
+    bagged = before.bagged or step.view == "cut"
+    return made.changes, Scenery(made.picture, step.lit, step.view, hauled, _known(stage, step, before.rows), bagged)
 
 
 def _parts(at: Passage) -> Parts:

@@ -17,6 +17,7 @@ from .stage import Parts, Stage
 from .strip import Strip, strip
 from .verbs import grown
 
+STANDS = 1.4  # s that a formula stands before its shot holds: two seconds in all
 TURN, GROWS, LENGTH, LENGTHS = 0.2, 1.2, 0.5, 3.0  # s: a whipping turn, a bar, a length of rope, all of them at most
 
 
@@ -101,7 +102,7 @@ def formula(made: Composer, at: Passage, parts: Parts, beside: Strip | None) -> 
     room = _room(at, parts, beside)
     words = "" if not isinstance(shown, Symbol) else _named(stage, shown)
     layer = side.formula(stage.format, shown, stage.kinds, room, words)
-    made.change("set", "formula", FORMULA, {"words": layer}, waits=True)
+    made.change("set", "formula", FORMULA, {"words": layer}, waits=True, rest=STANDS)
 
 
 def _asked(stage: Stage, shown: Symbol) -> bool:

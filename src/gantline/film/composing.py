@@ -47,13 +47,15 @@ def _in_order(layers: Mapping[str, Layer]) -> tuple[Layer, ...]:
 
 
 class Scenery(Struct, frozen=True):
-    """What a shot leaves behind: its picture, what is in ink, which view it was, whether the rig stands hauled."""
+    """What a shot leaves behind: its picture, what is in ink, which view it was, whether the rig stands hauled, and
+    whether its bag has been drawn."""
 
     picture: Picture
     lit: Lit
     view: str
     hauled: bool
     rows: tuple[tuple[str, str], ...]  # what is known so far
+    bagged: bool = False
 
 
 class Passage(Struct, frozen=True):

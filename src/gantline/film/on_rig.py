@@ -22,7 +22,7 @@ def to_pencil(made: Composer, at: Passage) -> None:
     """What is done leaves ink, and all that was added leaves; what is known so far stays."""
     stage, lit = at.stage, _both(at.before.lit, at.step.lit)
     layers: dict[str, Layer | None] = dict.fromkeys(("under", "over", "column", "words"))
-    layers["ledger"] = side.ledger(stage.format, at.before.rows, stage.kinds) if at.shows else None
+    layers["ledger"] = made.layers.get("ledger") if at.shows else None  # what is new comes with the ink
     if at.before.hauled:
         layers |= _layers(stage, stage.hauled(1.0, lit))
         if at.stays:
@@ -96,6 +96,8 @@ def to_ink(made: Composer, at: Passage) -> None:
         layers = {"rig": stage.layer("rig", stage.parts("bare", lit).rig)}
         if at.returns:
             layers |= dict.fromkeys(ONLY)
+    if at.shows:
+        layers["ledger"] = side.ledger(stage.format, at.before.rows, stage.kinds)
     made.change("ink", "what is spoken of", INK, layers)
     if told:
         strands = [run.name for run in stage.layout.runs if run.name in told]
@@ -154,6 +156,10 @@ def cut(made: Composer, at: Passage, parts: Parts) -> None:
         made.change("set", "bag", FORMULA, {"over": stage.layer("over", remembered)})
         return
     whole = stage.layer("over", line)
+    if at.before.bagged:  # it has been drawn before: here it is again
+        again = {"under": stage.layer("under", parts.under), "over": stage.layer("over", _cut(parts.over))}
+        made.change("set", "bag", FORMULA, again)
+        return
     made.change("draw", "bag", BAG, {"over": whole}, {"over": lambda share: replace(whole, marks=drawn(line, share))})
     counted = at.step.view == "cut" or _counts(at)
     crossed = whole if counted else stage.layer("over", _cut(parts.over))

@@ -8,8 +8,10 @@ from .reading import read
 from .rig import Asked, Rig, with_efficiency, with_sheaves
 from .shown import shown_unit
 from .standing_in import StandIn, stand_in
+from .turning import turned_over
 
 __all__ = [
     "KINDS", "Apart", "Asked", "Contact", "Cord", "Fixed", "Given", "Hand", "Load", "Moving", "Part", "Rig", "Rope",
-    "Sheave", "StandIn", "Strand", "amount", "read", "shown_unit", "stand_in", "with_efficiency", "with_sheaves",
+    "Sheave", "StandIn", "Strand", "amount", "read", "shown_unit", "stand_in", "turned_over", "with_efficiency",
+    "with_sheaves",
 ]  # fmt: skip
