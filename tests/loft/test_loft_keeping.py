@@ -281,3 +281,34 @@ def test_entries_are_plain_lines_of_json(served: Inside) -> None:
     served.keep("planter.rig", changed(PLANTER, 400), PLANTER, "words")
     lines = (served.folder / ".gantline" / "planter.rig.earlier").read_text(encoding="utf-8").splitlines()
     assert [sorted(json.loads(line)) for line in lines] == [["at", "says", "text"]] * 2
+
+
+# -- half a character -------------------------------------------------------------------------------------------------
+
+HALF = "\ud83d"  # the first half of a character beyond the first plane, as a browser may hand it over
+
+
+def test_half_a_character_is_a_problem_with_its_place(served: Inside) -> None:
+    """RFC 8259, section 8.2: such a string is JSON, and what a receiver makes of it is its own affair."""
+    text = PLANTER.replace("348 N", f"348{HALF} N")
+    reply = served.send("/api/see", {"text": text})
+    assert reply.status == 422
+    problem = next(each for each in reply.json()["problems"] if each["code"] == "character-not-allowed")
+    line = next(number for number, line in enumerate(text.splitlines(), 1) if HALF in line)
+    assert problem["line"] == line
+    assert text.splitlines()[line - 1][problem["column"] - 1] == HALF
+    assert served.send("/api/account", {"text": text}).status == 422
+
+
+def test_a_whole_character_beyond_the_first_plane_is_none(served: Inside) -> None:
+    text = PLANTER.replace("Planter onto", "\U0001f33c Planter onto")
+    assert served.send("/api/see", {"text": text}).json()["title"].startswith("\U0001f33c Planter")
+
+
+def test_what_stands_round_half_a_character_is_kept_and_kept_on(served: Inside) -> None:
+    text = PLANTER.replace("Planter onto", f"Planter{HALF} onto")
+    assert served.keep("planter.rig", text, PLANTER).status == 200
+    assert "Planter\ufffd onto" in rig(served).read_text(encoding="utf-8")
+    assert served.keep("planter.rig", text + "# more\n", text).status == 200
+    assert served.keep("planter.rig", PLANTER, text + "# more\n").status == 200
+    assert rig(served).read_text(encoding="utf-8") == PLANTER

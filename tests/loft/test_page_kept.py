@@ -144,6 +144,22 @@ def test_going_back_to_an_earlier_state_is_a_step(window: Callable[..., Window],
     assert "map room one" in words(page)
 
 
+def test_half_a_character_is_a_problem_and_the_rest_is_kept(window: Callable[..., Window], file: Path) -> None:
+    opened = window()
+    page = opened.open(file.name)
+    to_line(page, 2)
+    page.evaluate("() => document.execCommand('insertText', false, ' one \\ud83d two')")
+    page.locator("#card", has_text="the character U+D83D stands here").wait_for()
+    page.wait_for_function("() => document.getElementById('kept').textContent.includes('with one problem')")
+    assert "map room one \ufffd two" in file.read_text(encoding="utf-8")
+    page.wait_for_timeout(2500)  # it is looked at what stands on disk, and nothing is merged
+    assert page.locator("#conflict").is_hidden()
+    page.keyboard.press("Backspace")
+    page.keyboard.type("2")
+    kept(page)
+    assert opened.open(file.name).locator("#title").inner_text().endswith("tw2")
+
+
 def test_a_whole_reeving_is_one_entry_in_earlier(window: Callable[..., Window]) -> None:
     page = window().open("")
     page.get_by_role("button", name="From nothing").click()

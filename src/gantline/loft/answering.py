@@ -38,8 +38,8 @@ _STANDS = {"accelerates": "speeds up", "impossible": "no pull can hold it", "ind
 
 
 def gain(rig: Rig, answer: Answer) -> str:
-    """What a rig gains in a few words: load over pull without loss, and how much rope a rise takes where that is not the
-    same; the pull itself where it is in letters; or how the rig stands where it does not hold."""
+    """What a rig gains in a few words: load over pull without loss, and how much rope a rise takes where that is not
+    the same; the pull itself where it is in letters; or how the rig stands where it does not hold."""
     if answer.status in _STANDS:
         return _STANDS[answer.status]
     ideal = answer.ideal

@@ -1,5 +1,7 @@
 """What the page may ask, one noun a request; every field is checked when it is read."""
 
+import json
+import re
 from typing import Any, Literal, TypeVar
 
 import msgspec
@@ -102,6 +104,8 @@ class Keep(Struct, frozen=True, forbid_unknown_fields=True):
 
 Kind = TypeVar("Kind", bound=Struct)
 
+_HALF = re.compile(rb"\\u[dD][89a-fA-F]")  # a character beyond the first plane, escaped: it may be but one half of it
+
 
 class Refused(Exception):
     """A request that cannot be answered: the status of HTTP, and a sentence."""
@@ -115,9 +119,19 @@ class Refused(Exception):
 def read(body: bytes, kind: type[Kind]) -> Kind:
     """A request read from JSON. Raises Refused, saying which field is not as it should be."""
     try:
+        if _HALF.search(body):
+            return msgspec.convert(json.loads(body), kind)
         return msgspec.json.decode(body, type=kind)
-    except (msgspec.MsgspecError, UnicodeDecodeError, RecursionError) as error:
+    except (msgspec.MsgspecError, ValueError, RecursionError) as error:
         raise Refused(400, f"This request cannot be read: {error}.") from error
+
+
+def written(record: Any) -> bytes:
+    """An answer as JSON. Halves of characters stay escaped: a text may have one, and is told where."""
+    try:
+        return msgspec.json.encode(record)
+    except UnicodeEncodeError:
+        return json.dumps(record, separators=(",", ":")).encode("ascii")
 
 
 Answer = dict[str, Any]

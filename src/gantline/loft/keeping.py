@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any
 
+from msgspec.structs import replace
+
 from gantline.notation import MOST_BYTES
 
 from . import history
@@ -54,6 +56,7 @@ def keep(folder: Folder, asked: Keep) -> tuple[int, dict[str, Any]]:
     Then nothing is written: the answer is 409, with both texts, their difference, and both merged where that is safe.
     """
     named(asked.name)
+    asked = replace(asked, text=_whole(asked.text), base=None if asked.base is None else _whole(asked.base))
     try:
         with _alone(folder) as hidden:
             return _kept(folder, hidden, asked)
@@ -61,6 +64,11 @@ def keep(folder: Folder, asked: Keep) -> tuple[int, dict[str, Any]]:
         raise Refused(
             409, f"{asked.name} cannot be kept: {(error.strerror or 'the system refused').lower()}."
         ) from error
+
+
+def _whole(text: str) -> str:
+    """A text that can be written: where half a character stands, the sign for one that cannot be read."""
+    return text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
 
 
 def _kept(folder: Folder, hidden: int, asked: Keep) -> tuple[int, dict[str, Any]]:
@@ -78,7 +86,7 @@ def _kept(folder: Folder, hidden: int, asked: Keep) -> tuple[int, dict[str, Any]
 def _bytes(text: str, now: State | None) -> bytes:
     """The words as bytes, with the line ends that the file has."""
     crlf = now is not None and b"\r\n" in now.data
-    data = (text.replace("\n", "\r\n") if crlf else text).encode("utf-8", "replace")
+    data = (text.replace("\n", "\r\n") if crlf else text).encode()
     if len(data) > MOST_BYTES:
         raise Refused(413, f"A rig has at most {MOST_BYTES // 1024} KiB.")
     return data

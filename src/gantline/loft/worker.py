@@ -12,7 +12,7 @@ from typing import Any, BinaryIO
 
 import msgspec
 
-from .asked import Refused
+from .asked import Refused, written
 from .tasks import run
 
 LENGTH = struct.Struct(">I")
@@ -45,7 +45,7 @@ def _answer(task: str, body: bytes, answers: BinaryIO) -> tuple[bytes, bytes]:
         give(answers, PROGRESS, msgspec.json.encode(record))
 
     try:
-        return GOOD, msgspec.json.encode(run(task, body, hear))
+        return GOOD, written(run(task, body, hear))
     except Refused as refused:
         return REFUSED, msgspec.json.encode({"status": refused.status, "says": refused.says})
     except (MemoryError, RecursionError):
