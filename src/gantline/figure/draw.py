@@ -36,6 +36,7 @@ def draw(
     way: str | None = None,
     hand: float | None = None,
     large: float = 1.0,
+    earlier: tuple[Rig, Answer] | None = None,
 ) -> Scene:
     """A view of a rig.
 
@@ -44,7 +45,8 @@ def draw(
     views of one rig, so that the rig never moves from step to step, or a box (px) for words to stay in (None: as the
     view has it). `way` is the regime a
     view of pulls shows, `hand` the rope taken up (m) in a view of what is tried. `large` is the size of what is
-    written, against the common one, where the plate is seen from afar: words then break the ropes they stand on. Raises
+    written, against the common one, where the plate is seen from afar: words then break the ropes they stand on.
+    `earlier` is the same machine before a value was tried: the length of its forces stays as a tick. Raises
     ValueError for an unknown view or part id, NotDrawable where the rig or view has none.
     """
     if view not in VIEWS:
@@ -55,6 +57,7 @@ def draw(
             raise ValueError(f"no part is named {name}; there are {', '.join(sorted(known))}")
     layout = layout or lay_out(rig, answer)
     plate = Plate(rig, answer, layout, None if lit is None else frozenset(lit), marks, struck, large)
+    plate.earlier = Plate(*earlier, layout) if earlier else None
     shown = VIEWS[view]
     if isinstance(frame, tuple):
         plate.frame = frame

@@ -36,6 +36,7 @@ class Plate:
         self.frame: Box | None = None  # where the frame is given beforehand: words stay inside
         self.panels: list[Panel] = []
         self.scale: float | None = None
+        self.earlier: Plate | None = None  # the same rig before what is only tried: its forces stay as ticks
         self.caption: tuple[Run, ...] = ()
 
     def claim(self, left: float, top: float, right: float, bottom: float) -> None:

@@ -96,8 +96,13 @@ def _figure(reading: Reading, asked: See) -> dict[str, Any]:
 
 
 def _view(reading: Reading, layout: Layout, asked: See) -> Scene:
+    before = look(asked.text, {}) if asked.what_if else None
+    earlier = (before.rig, before.answer) if before else None
     try:
-        return draw(reading.rig, reading.answer, asked.view, layout=layout, lit=asked.lit, caption=False, way=asked.way)
+        return draw(
+            reading.rig, reading.answer, asked.view, layout=layout, lit=asked.lit, caption=False, way=asked.way,
+            earlier=earlier,
+        )  # fmt: skip
     except ValueError as error:
         raise Refused(400, f"{str(error)[:1].upper()}{str(error)[1:200]}.") from error
 

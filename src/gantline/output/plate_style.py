@@ -68,6 +68,7 @@ LOOKS: dict[str, Look] = {
     "beam-case": Look(stroke="ink", width=11.0, solid=True),
     "beam": Look(stroke="metal", width=8.4, solid=True),
     "turns": Look(stroke="ink", width=1.3),
+    "before": Look(stroke="ink", width=1.6, round=False),
     "ghost": Look(stroke="mid", width=1.1, dash="4.5 3", round=False),
     "force": Look(fill="red", stroke="red", width=0.01),
     "weight": Look(fill="ink", stroke="ink", width=0.01),

@@ -10,7 +10,7 @@ SHAFT, HEAD, HALF_HEAD, NOTCH = 3.1, 4.2, 1.45, 0.18
 DISC, DISC_TEXT = 9.2, 13.5
 LABEL = 15.0
 _ARROW = re.compile(r"M-([\d.]+) 0V(-?[\d.]+)L-([\d.]+) (-?[\d.]+)L0 (-?[\d.]+)L")
-SCALE_TEXT = 13.5
+SCALE_TEXT, TICK = 13.5, 12.0
 
 
 def arrow(
@@ -42,6 +42,12 @@ def arrow_part(outline: str, share: float) -> str:
     back_now, neck_now = length - abs(tip - back) * fall, max(0.0, length - abs(tip - neck) * fall)
     left = f"M{-half:.2f} 0V{s * neck_now:.2f}L{-wide * fall:.2f} {s * back_now:.2f}L0 {s * length:.2f}"
     return f"{left}L{wide * fall:.2f} {s * back_now:.2f}L{half:.2f} {s * neck_now:.2f}V0Z"
+
+
+def tick(plate: Plate, part: str, x: float, y: float) -> None:
+    """A level tick across an arrow, where it ended before."""
+    plate.sheet.line(part, "before", x - TICK, y, x + TICK, y)
+    plate.claim(x - TICK, y - 1, x + TICK, y + 1)
 
 
 def hollow_arrow(plate: Plate, x: float, tail: float, tip: float) -> None:

@@ -24,12 +24,14 @@ def draw(plate: Plate) -> None:
     whole = plate.layout
     bodies = [body for body in whole.bodies if crossings(whole, body)]
     forces = {body.name: _forces(plate, body) for body in bodies}
-    numbers = [float(abs(f.number)) for found in forces.values() for f in found if f.number]
+    before = {body.name: _forces(plate.earlier, body) if plate.earlier else [] for body in bodies}
+    all_of_them = [one for found in (*forces.values(), *before.values()) for one in found]
+    numbers = [float(abs(one.number)) for one in all_of_them if one.number]
     unknown = any(f.number is None for found in forces.values() for f in found)
     scale = None if unknown or not numbers else _scale(numbers)
-    left, tall = 0.0, _tallest(whole, bodies, forces, scale)
+    left, tall = 0.0, _tallest(whole, bodies, {name: [*found, *before[name]] for name, found in forces.items()}, scale)
     for body in bodies:
-        left = _panel(plate, whole, body, forces[body.name], scale, left, tall)
+        left = _panel(plate, whole, body, forces[body.name], before[body.name], scale, left, tall)
     plate.layout = whole
     plate.sheet.origin = (0.0, 0.0)
     if scale:
@@ -86,8 +88,9 @@ def _low(layout: Layout, body: Body) -> float:
 
 
 def _panel(
-    plate: Plate, whole: Layout, body: Body, forces: list[Force], scale: float | None, left: float, tall: float
-) -> float:
+    plate: Plate, whole: Layout, body: Body, forces: list[Force], before: list[Force], scale: float | None,
+    left: float, tall: float,
+) -> float:  # fmt: skip
     """One body, centred on its own height; returns where the next panel begins."""
     xs = [c.run.x1 for c in crossings(whole, body)]
     xs += [x for w in whole.wheels if w.body == body.name for x in (w.x - w.r, w.x + w.r)]
@@ -95,14 +98,14 @@ def _panel(
     last = max([*xs, body.right, body.x + (1.1 if body.loads else 0.3)]) + (0.4 if body.rider else 0.0)
     words = plain(_named(body))
     room = max((last - first) * UNIT + 44.0, width(words, CAPTION) + 12.0)
-    up = max((_size(f, scale) for f in forces if f.up), default=0.0)
-    down = max((_size(f, scale) for f in forces if not f.up), default=0.0)
+    up = max((_size(f, scale) for f in (*forces, *before) if f.up), default=0.0)
+    down = max((_size(f, scale) for f in (*forces, *before) if not f.up), default=0.0)
     high, low = _high(whole, body) * UNIT - up, _low(whole, body) * UNIT + down
     plate.sheet.origin = (left + room / 2 - (first + last) / 2 * UNIT, -(high + low) / 2)
     plate.room = list(plate.room)
     plate.layout = _alone(whole, body)
     _draw_alone(plate, body)
-    labels = _arrows(plate, whole, body, forces, scale)
+    labels = _arrows(plate, whole, body, forces, before, scale)
     plate.sheet.layer = "label"
     settle(plate, labels)
     plate.sheet.layer = "caption"
@@ -152,9 +155,12 @@ def _draw_alone(plate: Plate, body: Body) -> None:
     plate.draw_hand()
 
 
-def _arrows(plate: Plate, whole: Layout, body: Body, forces: list[Force], scale: float | None) -> list[Wanted]:
-    """Tails on the body, away from it."""
+def _arrows(
+    plate: Plate, whole: Layout, body: Body, forces: list[Force], before: list[Force], scale: float | None
+) -> list[Wanted]:
+    """Tails on the body, away from it; a tick where an arrow ended before what is tried."""
     plate.sheet.layer = "force"
+    was = {(one.part, one.strand, one.up): one for one in before}
     wanted = []
     high, low = _high(whole, body), _low(whole, body)
     beside = 0
@@ -170,6 +176,9 @@ def _arrows(plate: Plate, whole: Layout, body: Body, forces: list[Force], scale:
         start = y + sense * 4
         tip = start + sense * _size(force, scale)
         role = "force" if run else "weight"
+        earlier = was.get((force.part, force.strand, force.up))
+        if scale and earlier and earlier.number != force.number:
+            notes.tick(plate, force.part, x, start + sense * _size(earlier, scale))
         notes.arrow(plate, force.part, x, start, tip, role, 3.2)
         box = (x - 6, min(start, tip), x + 6, max(start, tip))
         wanted.append(Wanted(force.part, "red-text" if run else "ink-text", force.words, 17.0, 600, around(box, 17.0)))

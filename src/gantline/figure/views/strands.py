@@ -1,6 +1,7 @@
 """Shared by views: words on strands, discs on one shelf, marks beside parts, the arrow at the hand."""
 
 import re
+from fractions import Fraction
 
 from ..counting import in_order
 from ..glyphs import notes
@@ -9,7 +10,7 @@ from ..layout import Straight
 from ..plate import Box, Plate
 from ..scene import Run
 from ..sheet import UNIT
-from ..words import mathematics, symbol, width
+from ..words import mathematics, plain, symbol, width
 
 SHELF_STEPS = (0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.25, 0.75, 0.2, 0.8)
 LEAST_SHARED = 34.0  # px of height that strands must share to stand on one shelf
@@ -178,15 +179,37 @@ def hand_line(plate: Plate) -> tuple[float, float, int] | None:
 
 
 def hand_arrow(plate: Plate, length: float = ARROW, words: tuple[Run, ...] | None = None) -> list[Wanted]:
-    """The force arrow at the hand and the label it wants. No scale is claimed for it alone."""
+    """The force arrow at the hand and the label it wants. No scale is claimed for it alone; where a value is tried, the
+    longer of the pull and the pull before has the full length, and a tick stays where the arrow ended."""
     line = hand_line(plate)
     if line is None:
         return rider_label(plate, words)
     x, y, sense = line
     plate.sheet.layer = "force"
+    now, before = _pull(plate), _pull(plate.earlier)
+    was = []
+    if now and before and now != before:
+        most = max(now, before)
+        at = y + sense * length * float(before / most)
+        notes.tick(plate, "hand", x, at)
+        was = [_was(plate, x, at, before)]
+        length *= float(now / most)
     notes.arrow(plate, "hand", x, y, y + sense * length)
     box = (x - 5, min(y, y + sense * length), x + 5, max(y, y + sense * length))
-    return [Wanted("hand", "red-text", words or symbol(plate.rig.effort_symbol), 17.0, 600, around(box, 17.0))]
+    return [Wanted("hand", "red-text", words or symbol(plate.rig.effort_symbol), 17.0, 600, around(box, 17.0)), *was]
+
+
+def _pull(plate: Plate | None) -> Fraction | None:
+    """The size of the pull at the hand with wheels that lose nothing, where it has one."""
+    effort = plate.answer.ideal.effort if plate and plate.answer.regimes else None
+    return abs(effort.number) if effort and effort.number is not None else None
+
+
+def _was(plate: Plate, x: float, y: float, before: Fraction) -> Wanted:
+    words = plain(f"was {plate.amount(before, 'N')}")
+    spots = [Spot(x - 16, y + 4 + by, "end", abs(by) / 40) for by in (0, 8, -8, 16)]
+    spots += [Spot(x + 16, y + 4 + by, "start", 0.6 + abs(by) / 40) for by in (0, 8, -8, 16)]
+    return Wanted("hand", "ink-text", words, 13.5, 400, spots)
 
 
 def rider_label(plate: Plate, words: tuple[Run, ...] | None) -> list[Wanted]:
