@@ -180,16 +180,20 @@ def measure(
     masses: float | None = None,
     gain: float | None = None,
     take: Sequence[str] = (),
+    decimals: str = "",
 ) -> tuple[Measurement | None, tuple[Problem, ...]]:
     """What a table of readings (CSV, as a spreadsheet saves it) says of a rig, or None and why it says nothing.
 
     `division` is the scale's (N), `masses` and `gain` how far off each mass and the scale may be, as shares; what is
     not given is not counted, and said so. `take` names what is not to be measured: drag and zero count as none, block
-    as the file's weight. Needs the extra `gantline[lab]`; ImportError without it.
+    as the file's weight. `decimals` is the mark before decimals, "." or ",", where the table leaves it open. Needs the
+    extra `gantline[lab]`; ImportError without it. ValueError for another mark.
     """
     from gantline.bench import Limits, Settings, read_measured
 
-    settings = Settings(division, Limits(masses, gain), tuple(take))
+    if decimals not in ("", ".", ","):
+        raise ValueError("decimals follow a point or a comma")
+    settings = Settings(division, Limits(masses, gain), tuple(take), decimals=decimals)
     measured, problems = read_measured(rig, readings, settings)
     return (None, problems) if measured is None else (Measurement(rig, measured), ())
 

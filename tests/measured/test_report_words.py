@@ -31,7 +31,9 @@ def test_what_is_not_told_is_not_claimed() -> None:
     rows = {row[0]: row[1:] for row in found.results.rows}
     assert rows["Weight of lower, w"] == ("not told", "not apart from drag and zero", "", "")
     assert found.improve[0] == (
-        "To tell block weight, drag and zero: read the scale with nothing hung on it (a column `zero`)."
+        "To tell block weight, drag and zero: read the scale with nothing hung on it (a column `zero`). Or take one as "
+        "it stands, with `--take block`, `--take drag` or `--take zero`: drag and zero as none, the block as the file "
+        "has it."
     )
 
 

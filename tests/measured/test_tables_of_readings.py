@@ -50,7 +50,7 @@ LIKE = [
     "load (kg);raise (kN);lower (N)\n0,5;0,00145;1,15\n1,0;0,0029;2,25\n",
     "load;raise;lower\n500 g;1,45 N;1,15 N\n1 kg;2,9 N;2,25N\n",
     "load (g);raise (N);lower (N);;\n500;1,45;1,15;;\n1 000;2,9;2,25;;\n",
-    "lower (N);notes;load (g);raise (N)\n1,15;slow;500;1,45\n2,25;;1.000;2,9\n",
+    "lower (N);notes;load (g);raise (N)\n1,15;slow;500;1,45\n2,25;;1.000,0;2,9\n",
     'load (g),raise (N),lower (N)\n"500",1.45,1.15\n"1,000",2.9,2.25\n',
     "load (g);raise (N);lower (N)\r\n500;1,45;1,15\r\n1000;2,9;2,25\r\n",
     "load (g);raise (N);lower (N)\r500;1,45;1,15\r1000;2,9;2,25\r",
@@ -130,11 +130,34 @@ def test_a_decimal_comma_between_commas_is_not_taken_for_a_cell() -> None:
     "load (g);raise (N);lower (N)\n500;1.234;1.100\n", 'load (g),raise (N),lower (N)\n500,"1,234","1,100"\n',
 ])  # fmt: skip
 def test_a_number_that_could_be_two_is_not_guessed(table: str) -> None:
-    assert refused(table) == [(2, "two-ways")]
+    assert problem(table) == "readings-two-ways"
+    found, (one,) = read_readings(table.encode(), G)
+    assert "row 2, raising: a number that is 1.234 or 1234" in one.says
+    assert "--decimals comma or --decimals point" in one.do
+
+
+def test_a_thousand_among_decimal_commas_is_asked_and_not_guessed() -> None:
+    table = "load (g);raise (N);lower (N)\n500;1,45;1,15\n1.000;2,9;2,25\n"
+    found, (one,) = read_readings(table.encode(), G)
+    assert found is None
+    assert (one.code, one.place.line, one.place.column) == ("readings-two-ways", 3, 1)
+    assert one.says == "row 3, load: a number that is 1.000 or 1000"
+    told, problems = read_readings(table.encode(), G, ",")
+    assert told is not None, problems
+    assert [row.load for row in told.rows] == [G / 2, G]
+    assert told.refused == ()
+
+
+def test_what_is_told_of_the_decimals_is_kept_to() -> None:
+    table = "load (g);raise (N);lower (N)\n500;1.234;1.100\n"
+    for mark, pull in ((".", "1.234"), (",", "1234")):
+        told, problems = read_readings(table.encode(), G, mark)
+        assert told is not None, problems
+        assert told.rows[0].raising == (Fraction(pull),)
 
 
 def test_one_plain_decimal_settles_it() -> None:
-    found = read("load (g);raise (N);lower (N)\n1.500;1,234;1,1\n")
+    found = read("load (g);raise (N);lower (N)\n1.500,0;1,234;1,1\n")
     assert (found.rows[0].load, found.rows[0].raising) == (G * Fraction(3, 2), (Fraction("1.234"),))
 
 

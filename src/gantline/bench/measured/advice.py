@@ -22,13 +22,14 @@ if TYPE_CHECKING:
 class Advice(Struct, frozen=True):
     """One thing to do. `kind` is read (`what` are the readings that would tell `of` apart), or better: `what` is a
     source to halve, by four times the repeats or an instrument twice as good, and the uncertainty of `of` goes from
-    `before` to `after`."""
+    `before` to `after`. `takes` are those of which one alone, taken as it stands, would let all others be told."""
 
     kind: str
     what: tuple[str, ...]
     of: tuple[str, ...]
     before: float = 0.0
     after: float = 0.0
+    takes: tuple[str, ...] = ()
 
 
 def advise(estimates: "tuple[Estimate, ...]", done: Fit | None, of: Shares) -> tuple[Advice, ...]:
@@ -36,7 +37,8 @@ def advise(estimates: "tuple[Estimate, ...]", done: Fit | None, of: Shares) -> t
     if done is None:
         return (Advice("read", ("loads",), tuple(one.name for one in estimates)),)
     untold = tuple(one.name for one in estimates if one.value is None)
-    found = [Advice("read", _needed(done, of), untold)] if untold else []
+    takes = tuple(name for name in untold if name != "efficiency" and _all_told(done, [], name))
+    found = [Advice("read", _needed(done, of), untold, takes=takes)] if untold else []
     for one in estimates:
         if one.combined is not None and one.combined.parts:
             most = max(one.combined.parts, key=lambda part: part.u)
@@ -84,11 +86,12 @@ def _reading(branch: Branch, load: float, at: "Array") -> "Array":
     return np.array([by_load * load + by_block * block + by_drag * drag + rest, of_block, of_drag, 1.0])
 
 
-def _all_told(done: Fit, extra: "list[Array]") -> bool:
+def _all_told(done: Fit, extra: "list[Array]", taken: str = "") -> bool:
+    """Whether everything can be told with these further readings, and with one of the unknowns taken as it stands."""
     import numpy as np
 
     columns = np.vstack([done.model.slopes(done.at) / done.deviations[:, None], *extra])
-    wanted = [n for n, name in enumerate(UNKNOWNS) if name not in done.held]
+    wanted = [n for n, name in enumerate(UNKNOWNS) if name not in (*done.held, taken)]
     columns = columns[:, wanted]
     sizes = np.sqrt((columns * columns).sum(axis=0))
     if not sizes.all():

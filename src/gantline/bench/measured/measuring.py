@@ -24,13 +24,15 @@ from .screening import screened
 class Settings(Struct, frozen=True):
     """What is said of the instruments and the fit. `division` is the scale's (N), None: read off the readings.
 
-    `taken` are unknowns that are not measured: drag and zero as nothing, block as the file's weight.
+    `taken` are unknowns that are not measured: drag and zero as nothing, block as the file's weight. `decimals` is the
+    mark before decimals, "." or ",", "" where the table is to show it.
     """
 
     division: float | None = None
     limits: Limits = Limits()
     taken: tuple[str, ...] = ()
     draws: int = DRAWS
+    decimals: str = ""
 
 
 class Estimate(Struct, frozen=True):
@@ -153,7 +155,7 @@ def measure(rig: Rig, readings: Readings, settings: Settings = Settings()) -> Me
 
 def read_measured(rig: Rig, data: bytes, settings: Settings) -> tuple[Measured | None, tuple[Problem, ...]]:
     """What the bytes of a table say of a rig, or None and what keeps them from saying it."""
-    readings, problems = read_readings(data, rig.gravity.number or GRAVITY.value)
+    readings, problems = read_readings(data, rig.gravity.number or GRAVITY.value, settings.decimals)
     if readings is None:
         return None, problems
     try:

@@ -24,6 +24,14 @@ class Odd(Exception):
     """A cell that is no number in this table; the argument is the code of the reason."""
 
 
+class TwoWays(Exception):
+    """A number that could be read with decimals or with thousands: its two readings, the smaller first."""
+
+    def __init__(self, number: str, mark: str) -> None:
+        super().__init__(number)
+        self.readings = number.replace(mark, "."), number.replace(mark, "")
+
+
 class Numeral(Struct, frozen=True):
     """A number read, and the unit glued to it ("" for none)."""
 
@@ -68,8 +76,11 @@ def decimal_mark(cells: Iterable[str], delimiter: str) -> str:
     return "?" if any(delimiter == ";" or "," in cell for _, cell in said) else "."
 
 
-def numeral(cell: str, mark: str) -> Numeral | None:
-    """A cell as a number, None where it says that there is no value. Raises Odd."""
+def numeral(cell: str, mark: str, told: bool = False) -> Numeral | None:
+    """A cell as a number, None where it says that there is no value. Raises Odd.
+
+    Raises TwoWays where nothing settles how it parts its decimals; `told` says that the reader has been told the mark.
+    """
     if cell.strip().casefold() in NO_VALUE:
         return None
     match = _parts(cell)
@@ -79,16 +90,21 @@ def numeral(cell: str, mark: str) -> Numeral | None:
         if not _SPACED.fullmatch(number):
             raise Odd("no-number")
         number = re.sub("['’ \u00a0\u202f]", "", number)
-    digits = _joined(number, mark)
+    digits = _joined(number, mark, told)
     return Numeral(Fraction(f"{sign}{digits}{match['power'] or ''}"), unit)
 
 
-def _joined(number: str, mark: str) -> str:
-    """The digits with a point before the decimals and nothing between thousands."""
+def _joined(number: str, mark: str, told: bool) -> str:
+    """The digits with a point before the decimals and nothing between thousands.
+
+    1.000 in a table of decimal commas is a thousand on paper, and one where somebody read a balance: it is asked.
+    """
     if "." not in number and "," not in number:
         return number
     if mark == "?":
-        raise Odd("two-ways")
+        raise TwoWays(number, "." if "." in number else ",")
+    if mark == "," and not told and number.count(".") == 1 and _GROUPS["."].fullmatch(number):
+        raise TwoWays(number, ".")
     whole, _, tail = number.partition(mark)
     other = _OTHER[mark]
     if mark in tail or other in tail:

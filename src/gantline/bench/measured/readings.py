@@ -12,13 +12,12 @@ from gantline.problems import Problem
 
 from .cells import NAMES, Grid, Record, grid
 from .headers import KINDS, REPEATED, Column, WrongUnit, factor, heading
-from .numerals import Odd, decimal_mark, numeral
+from .numerals import Odd, TwoWays, decimal_mark, numeral
 from .text import Unreadable, stop, text_of
 
 REASONS = {
     "formula": "a cell holds a formula, not its value",
     "no-number": "a cell that should be a number is none",
-    "two-ways": "a number could be read with thousands or with decimals; write it without thousands",
     "other-mark": "a number parts its decimals otherwise than the rest of the table",
     "unit": "a cell names a unit that does not fit its column",
     "too-long": "the row has more cells than there are headings; decimal commas between commas need quotes",
@@ -80,18 +79,21 @@ class Readings(Struct, frozen=True):
         return len(self.rows) + len(self.refused) + self.empty
 
 
-def read_readings(data: bytes, gravity: Fraction) -> tuple[Readings | None, tuple[Problem, ...]]:
-    """The rows of a table, or None and what keeps it from being read. `gravity` (m/s2) turns masses into loads."""
+def read_readings(data: bytes, gravity: Fraction, decimals: str = "") -> tuple[Readings | None, tuple[Problem, ...]]:
+    """The rows of a table, or None and what keeps it from being read. `gravity` (m/s2) turns masses into loads.
+
+    `decimals` is the mark before decimals, "." or ",", where it is told and not to be found out.
+    """
     try:
         text, encoding = text_of(data)
         found = grid(text)
         columns, unused = _columns(found, gravity)
+        cells = (record.cells[c.place] for record in found.rows for c in columns if c.place < len(record.cells))
+        mark = decimals or decimal_mark(cells, found.delimiter)
+        reading = _Reading(found, columns, mark, gravity, bool(decimals))
+        return reading.readings(_told(found, encoding, mark, columns, unused)), ()
     except Unreadable as unreadable:
         return None, (unreadable.problem,)
-    cells = (record.cells[c.place] for record in found.rows for c in columns if c.place < len(record.cells))
-    mark = decimal_mark(cells, found.delimiter)
-    readings = _Reading(found, columns, mark, gravity).readings(_told(found, encoding, mark, columns, unused))
-    return readings, ()
 
 
 def _told(found: Grid, encoding: str, mark: str, columns: list[Column], unused: list[int]) -> tuple[str, ...]:
@@ -161,8 +163,8 @@ def _pulls_there(columns: list[Column], line: int) -> None:
 class _Reading:
     """Goes through the rows, keeping those that can be used."""
 
-    def __init__(self, found: Grid, columns: list[Column], mark: str, gravity: Fraction) -> None:
-        self.grid, self.columns, self.mark, self.gravity = found, columns, mark, gravity
+    def __init__(self, found: Grid, columns: list[Column], mark: str, gravity: Fraction, told: bool) -> None:
+        self.grid, self.columns, self.mark, self.gravity, self.told = found, columns, mark, gravity, told
         self.width = len(found.head.cells)
         self.finest: dict[str, Fraction] = {}
 
@@ -198,7 +200,10 @@ class _Reading:
         many: dict[str, list[Fraction]] = {what: [] for what in REPEATED}
         one: dict[str, Fraction] = {}
         for column in self.columns:
-            number = self._number(record.cells[column.place], column) if column.place < len(record.cells) else None
+            try:
+                number = self._number(record.cells[column.place], column) if column.place < len(record.cells) else None
+            except TwoWays as both:
+                raise _asked(record.line, column, both) from both
             if number is not None and column.what in REPEATED:
                 many[column.what].append(number)
             elif number is not None:
@@ -206,7 +211,7 @@ class _Reading:
         return Row(record.line, **one, **{what: tuple(numbers) for what, numbers in many.items()})  # type: ignore[arg-type]
 
     def _number(self, cell: str, column: Column) -> Fraction | None:
-        found = numeral(cell, self.mark)
+        found = numeral(cell, self.mark, self.told)
         if found is None:
             return None
         size = column.factor
@@ -221,6 +226,16 @@ class _Reading:
         if column.what != "load" and kind != "length":
             self.finest[kind] = min(self.finest.get(kind, size), size * _last_place(cell, self.mark))
         return found.number * size
+
+
+def _asked(line: int, column: Column, both: TwoWays) -> Unreadable:
+    small, large = both.readings
+    return stop(
+        "readings-two-ways", line, f"row {line}, {column.what}: a number that is {small} or {large}",
+        "the same mark stands before decimals in one country and between thousands in another, and the rest of the "
+        "table does not settle it", "say which mark stands before decimals, --decimals comma or --decimals point; or "
+        "write the number without thousands.", column.place + 1,
+    )  # fmt: skip
 
 
 def _last_place(cell: str, mark: str) -> Fraction:

@@ -182,7 +182,8 @@ def _advised(of: Measured, one: Advice) -> str:
     names = words.listed([words.SHORT[name] for name in one.of])
     if one.kind == "read":
         what = words.listed([words.NEEDED[need] for need in one.what])
-        return f"To tell {names}: {what}."
+        take = words.listed([f"`--take {name}`" for name in one.takes], "or")
+        return f"To tell {names}: {what}." + (f" {words.TAKE.format(take=take)}" if take else "")
     do = words.BETTER[one.what[0]]
     after = words.unit(one.of[0])
     decimals = places(one.after)

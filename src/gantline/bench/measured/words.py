@@ -37,6 +37,7 @@ NEEDED = {
     "lowering loads": "read the pull while lowering at a second load",
     "loads": "write down the loads (a column `load`)",
 }
+TAKE = "Or take one as it stands, with {take}: drag and zero as none, the block as the file has it."
 HELD = {
     "drag": "taken as none, not measured",
     "zero": "taken as none, not measured",

@@ -21,6 +21,7 @@ examples:
   gantline measure planter.rig readings.csv --take drag
   gantline solve planter.rig --measured lab/measured.toml
 """
+DECIMALS = {"comma": ",", "point": "."}
 TAKE = ("drag", "zero", "block")
 _NUMBER = re.compile(r"\s*([0-9]{1,12}(?:\.[0-9]{0,12})?)\s*(\S+)\s*", re.ASCII)
 
@@ -38,6 +39,9 @@ def add(parser: ArgumentParser) -> None:
         "--take", choices=TAKE, action="append", default=[],
         help="do not measure it: drag and zero count as none, block weighs what the file says; may be repeated",
     )  # fmt: skip
+    parser.add_argument(
+        "--decimals", choices=tuple(DECIMALS), help="the mark before decimals; read off the table if not given"
+    )
     add_json(parser)
     add_settings(parser)
 
@@ -50,7 +54,13 @@ def run(arguments: Namespace) -> int:
         return PROBLEMS
     try:
         found, problems = api.measure(
-            machine, _readings(arguments.data), division=division, masses=masses, gain=gain, take=arguments.take
+            machine,
+            _readings(arguments.data),
+            division=division,
+            masses=masses,
+            gain=gain,
+            take=arguments.take,
+            decimals=DECIMALS.get(arguments.decimals, ""),
         )
         if found is None:
             show_problems(problems, arguments.data, arguments.json)
