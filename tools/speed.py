@@ -20,6 +20,7 @@ import sympy
 from editors import edit_together
 
 from gantline import figure
+from gantline.bench import Plan, plan, read_kit, sheet
 from gantline.bench.measured.budget import Limits
 from gantline.bench.measured.draws import AT_ONCE, DRAWS, Drawing, monte_carlo
 from gantline.bench.measured.fit import fit
@@ -30,6 +31,7 @@ from gantline.bench.measured.screening import screened
 from gantline.loft.tasks import run
 from gantline.mechanics import shares, solve, steady, sweep, trial
 from gantline.notation import parse
+from gantline.output import bench_html, bench_pdf
 from gantline.output.svg import write
 from gantline.rig import Rig, read
 from gantline.sources import GRAVITY
@@ -215,6 +217,34 @@ dated.
 """
 
 
+def benches() -> str:
+    """The section on the bench plan: from a rig and the sample kit to the plan, its page and its print."""
+    kit, problems = read_kit((ROOT / "src/gantline/shelf/kit.toml").read_bytes())
+    if kit is None:
+        raise SystemExit(f"the sample kit does not read: {problems}")
+    rows = []
+    for name in ("planter", "luff-upon-luff", "ten-strands"):
+        rig = rig_of((ROOT / f"src/gantline/shelf/{name}.rig").read_text("utf-8"))
+        found = plan(rig, kit)
+        if not isinstance(found, Plan):
+            raise SystemExit(f"{name} is not planned: {found}")
+        said = sheet(found)
+        planned, paged, printed = side_by_side(
+            lambda r=rig: plan(r, kit), lambda s=said: bench_html.write(s), lambda s=said: bench_pdf.write(s), rounds=5
+        )
+        rows.append(f"| {name} | {planned * 1e3:.0f} ms | {paged * 1e3:.1f} ms | {printed * 1e3:.0f} ms |")
+    table = "\n".join(rows)
+    return f"""## A bench plan
+
+Masses, scale, blocks and cord chosen from the sample kit, everything solved anew, marks and cautions; then its page,
+and its print on one sheet; all warm.
+
+| rig | plan | page | print |
+|---|---|---|---|
+{table}
+"""
+
+
 def measurements() -> str:
     """The section on what was measured: the draws of a budget, a fit, and a table of many rows."""
     readings, problems = read_readings((ROOT / "src/gantline/shelf/readings.csv").read_bytes(), GRAVITY.value)
@@ -262,6 +292,7 @@ def page() -> str:
     drawn = shelf()
     workshop = loft()
     tried = trials()
+    bench = benches()
     measured = measurements()
     bare, solved = cold(python, "-c", "pass"), cold(gantline, "solve", planter)
     with tempfile.TemporaryDirectory() as folder:
@@ -309,6 +340,7 @@ The slowest of {len(drawn)} ready rigs that can be drawn, warm (aimed at: under 
 
 {workshop}
 {tried}
+{bench}
 {measured}
 ## From cold (wall time)
 

@@ -131,7 +131,7 @@ def test_a_decimal_comma_between_commas_is_not_taken_for_a_cell() -> None:
 ])  # fmt: skip
 def test_a_number_that_could_be_two_is_not_guessed(table: str) -> None:
     assert problem(table) == "readings-two-ways"
-    found, (one,) = read_readings(table.encode(), G)
+    _, (one,) = read_readings(table.encode(), G)
     assert "row 2, raising: a number that is 1.234 or 1234" in one.says
     assert "--decimals comma or --decimals point" in one.do
 
