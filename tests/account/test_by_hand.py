@@ -335,3 +335,25 @@ raise    pot 1 m
     account = told_of(text)
     assert said(account, "solve").endswith("nothing is left for your pull.")
     assert "twist" not in [step.id for step in account.steps]
+
+
+def test_a_given_pull_is_carried_along_to_the_load_it_holds():
+    """By hand: 75 N on three strands, 225 less 15 of wheel; and 84 N in a burton, 3 x 84 + 24 = 276."""
+    rig, answer = solved(shelf("effort-holds"))
+    account = explain(rig, answer, "carry")
+    assert account.result.number == 210
+    assert "so that comes to 225. Less the 15 that hangs there besides, 210 newtons is left" in said(account, "solve")
+    burton = told_of("""
+fixed    top      sheaves 1
+moving   flyer    sheaves 1, weight 24 N
+load     bell     weight W
+rope     long:    bell, over top, flyer
+rope     short:   bell, over flyer, hand
+effort   84 N
+""")
+    assert burton.method == "carry"
+    assert burton.result.number == 276
+    assert said(burton, "meet") == "A bell hangs on two ropes. How heavy it is we do not know yet."
+    assert said(burton, "solve") == "Your F is 84 newtons, so that comes to 276: so heavy is the bell."
+    assert burton.wrong.rule == "M07"
+    assert burton.wrong.value.number == 4 * 84

@@ -21,7 +21,7 @@ def body_line(writer: Writer, body: Body, step: str, true: Collection[str] = ())
     keys = [writer.part_key[name] for name, _ in facts.body_weights(body)]
     weights = [f"{{{key}{'' if n == len(keys) else '_bare'}}}" for n, key in enumerate(keys, 1)]
     if facts.ideal.load is not None and body == facts.aim:
-        weights[0] = en.UNKNOWN
+        weights[0] = en.UNKNOWN if len(body.parts) == 1 else f"its {en.UNKNOWN}"
     name = loads[0] if loads else body.parts[0]
     up, down = (_ropes(writer, side) for side in (body.up, body.down))
     relation = facts.answer.relation(f"balance:{body.name}") or facts.answer.relation(f"newton:{body.name}")

@@ -8,12 +8,12 @@ from gantline.rig import Load, Rig
 
 from ..account import Account, Refusal
 from ..closing import close
-from ..facts import Facts
+from ..facts import Body, Facts
 from ..hops import Hop, hops
 from ..phrases import en
 from ..price import beam, help_, pay_ropes, room, who_pays
 from ..refusing import Yes, no, unless_at_rest
-from ..steps import ask, begin, gain, meet, movers, path, size, tell_total, total, weight_formulas, work
+from ..steps import ask, asked_letter, begin, gain, meet, movers, path, size, tell_total, total, weight_formulas, work
 from ..writing import Writer
 
 NAME = "carry"
@@ -28,8 +28,6 @@ def accepts(rig: Rig, answer: Answer) -> Yes | Refusal:
         return refusal
     if not facts.asks or not isinstance(rig.part(facts.load), Load):
         return no(facts, NAME, "no-hand" if rig.hand is None else "open")
-    if facts.ideal.load is not None:
-        return no(facts, NAME, "load-asked")
     if hops(facts) is None or not carry(rig):
         return no(facts, NAME, "open")
     return Yes()
@@ -149,13 +147,28 @@ def _add(writer: Writer, hop: Hop, units: dict[str, str], letters: Letters) -> N
         marks=[(s.name, writer.formula_text(letters[s.rope][0])) for s in body.strands],
         formula=Equation((_flat(pulled), total(weight_formulas(facts, body)))), cites=(f"balance:{body.name}",),
     )  # fmt: skip
-    effort = facts.ideal.effort
-    formula = effort.formula if effort else None
+    _tell_made(writer, body, multiple, extra)
+    letter = asked_letter(facts)
+    found = facts.ideal.load if letter else facts.ideal.effort
+    formula = found.formula if found else None
+    symbol = letter or Symbol(facts.rig.effort_symbol)
     writer.step(
-        "solve", "solve", lit=("hand", *strands), pause=2.0, true=true, words=words, cites=("result:effort",),
-        formula=writer.equation(Symbol(facts.rig.effort_symbol), *((formula,) if formula else ()), key="F"),
+        "solve", "solve", lit=("hand", *strands), pause=2.0, true=true, words=words,
+        cites=("result:load" if letter else "result:effort",),
+        formula=writer.equation(symbol, *((formula,) if formula else ()), key="W" if letter else "F"),
         marks=[(s.name, writer.mark(s.tension)) for s in facts.ideal.strands if s.tension],
     )  # fmt: skip
+
+
+def _tell_made(writer: Writer, body: Body, multiple: Fraction, extra: Fraction) -> None:
+    """Where the pull is given: what it makes of itself at the load, and how much of that hangs there besides."""
+    facts, pull = writer.facts, writer.facts.ideal.effort
+    if facts.ideal.load is None or pull is None or pull.number is None:
+        return
+    besides = [value.number for name, value in facts.body_weights(body) if name != facts.load and value.number]
+    writer.tell(
+        made=Value(multiple * pull.number + extra, "N", None), besides=Value(sum(besides, Fraction(0)), "N", None)
+    )
 
 
 def _total(hop: Hop, letters: Letters, place: int) -> Fraction:

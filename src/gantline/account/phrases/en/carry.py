@@ -110,6 +110,13 @@ CARRY: Frames = {
             "[multiple] and {extra_bare} hold {total_bare}: nothing is left for your pull.",
             "the answer",
         ),
+        F("load-asked one-weight", "Your F is {F}, so that comes to {W_bare}: so heavy is [the load].", "the answer"),
+        F(
+            "load-asked",
+            "Your F is {F}, so that comes to {made_bare}. Less the {besides_bare} that hangs there besides, {W_near} "
+            "is left for [the load].",
+            "the answer",
+        ),
         F("symbolic", "That must be all the weight there, so your pull is {F}.", "the answer"),
         F("plus one", "F and {extra_bare} together hold {total_bare}, so your pull is {F_near}.", "the answer"),
         F("minus one", "F less {extra_bare} holds {total_bare}, so your pull is {F_near}.", "the answer"),

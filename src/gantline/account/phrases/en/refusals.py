@@ -106,10 +106,6 @@ REFUSALS: dict[str, dict[str, str]] = {
             "holds [the load]."
         ),
         "no-hand": "There is no hand to begin from: [the load] hangs on ropes that nobody hauls.",
-        "load-asked": (
-            "Carrying a pull along looks for the pull in your hand; here that is given, and [the load] is what is "
-            "looked for."
-        ),
         "open": (
             "Carrying the pull along does not arrive: from your hand the ropes do not lead all the way to [the load]."
         ),

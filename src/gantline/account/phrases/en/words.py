@@ -38,7 +38,7 @@ WORDS_A_SECOND = 2.3
 BETWEEN_STEPS = 0.4  # seconds
 
 
-UNKNOWN = "its unknown weight"
+UNKNOWN = "unknown weight"
 
 
 def count(number: int) -> str:
