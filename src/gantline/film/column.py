@@ -14,9 +14,9 @@ ROUNDS = 6
 
 
 def fitted(marks: Sequence[Primitive], box: Box, most: float, small: float) -> tuple[tuple[Primitive, ...], float]:
-    """The marks, and the scale (px a px of the figure, at most `most`) at which they fill the box. Where their words
-    would be smaller than they may be, each is written once, and larger."""
-    made = tuple(marks)
+    """The marks, and the scale (px a px of the figure, at most `most`) at which they fill the box. Where pulls are
+    shorter than their letter is high, or words would be smaller than they may be, each is written once, and larger."""
+    made = _larger(marks, 1.0) if _crowded(marks) else tuple(marks)
     for _ in range(ROUNDS):
         scale = _scale(made, box, most)
         size = min((mark.size for mark in made if isinstance(mark, Text)), default=small) * scale
@@ -24,6 +24,13 @@ def fitted(marks: Sequence[Primitive], box: Box, most: float, small: float) -> t
             return made, scale
         made = _larger(made, LEAST * small / size)
     return made, _scale(made, box, most)
+
+
+def _crowded(marks: Sequence[Primitive]) -> bool:
+    sizes = [mark.size for mark in marks if isinstance(mark, Text)]
+    pulls = [box[3] - box[1] for mark in marks if isinstance(mark, Path) and mark.role == "force"
+             for box in [_extent(mark)]]  # fmt: skip
+    return bool(sizes) and len(pulls) > 1 and min(pulls) < 0.9 * max(sizes)
 
 
 def _scale(marks: Sequence[Primitive], box: Box, most: float) -> float:

@@ -2,7 +2,9 @@
 the first shapes have a second layout."""
 
 from msgspec import Struct
+from msgspec.structs import replace
 
+LOWERED = 40.0  # px: a rig is not moved for less
 Box = tuple[float, float, float, float]  # left, top, right, bottom, px
 
 
@@ -33,6 +35,21 @@ class Format(Struct, frozen=True):
     question: float
     title: float
     count: float
+
+    def lowered(self, free: float) -> "Format":
+        """Where words stand over the rig and it leaves `free` px under itself: half of them for the words."""
+        extra = max(0.0, free) / 2
+        if self.words[3] > self.rig[1] or extra < LOWERED:
+            return self
+
+        def longer(box: Box) -> Box:
+            return (*box[:3], box[3] + extra)
+
+        left, top, right, bottom = self.rig
+        return replace(
+            self, rig=(left, top + extra, right, bottom), beam=self.beam + extra, words=longer(self.words),
+            column=longer(self.column), beside=longer(self.beside),
+        )  # fmt: skip
 
     @property
     def rig_zone(self) -> Box:

@@ -174,7 +174,7 @@ def _set(part: Set, size: float, kinds: Kinds) -> Setting:
         case Letter():
             return _letter(part, size, kinds)
         case Numeral(digits, unit):
-            return _run(Run(f"{digits}\u00a0{unit}" if unit else digits), size)
+            return _run(Run(f"{digits}\u00a0{unit.replace('s2', 's²').replace('m2', 'm²')}" if unit else digits), size)
         case Words(text):
             space = Setting(0.24 * size * text.startswith("\u00a0"), 0.0, 0.0, ())
             return _beside(_beside(space, _run(Run(text.strip()), size), 0.0), space, 0.0)

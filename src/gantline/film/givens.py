@@ -86,7 +86,8 @@ def layers(format: Format, found: Sequence[Given], kinds: Kinds) -> tuple[Layer,
     above = left < format.rig[2]  # words over the rig: each has a row, and no leader
     beside = [_one_line(given, size, format, kinds) for given in found]
     low = bottom - (0.4 if all(beside) else 1.0) * size
-    heights = _apart(found, APART * size, low)
+    pitch = APART * size if all(beside) else 1.35 * size + 1.25 * format.text
+    heights = _apart(found, pitch, low)
     if above:
         heights = [top + (n + 0.8) * (bottom - top) / len(found) for n in range(len(found))]
     made, lane = [], 0

@@ -60,12 +60,18 @@ class Stage:
         units = [self._unit(format) for format in formats]
         best = max(units) / ROOMIER
         self.format, self.unit = next((f, u) for f, u in zip(formats, units, strict=True) if u >= best)
+        self.format = self.format.lowered(self.format.rig[3] - self._foot())
         left, top, right, _ = self.format.rig
         self.scale = self.unit / UNIT
         self.x = (left + right) / 2 - (self.layout.left + self.layout.right) / 2 * self.unit
         self.y = max(self.format.beam, top + self.above * self.unit)
         small, tight = (size / (LABEL * self.scale) for size in (self.format.small, self.format.tight))
         self.large = max(1.01, tight, min(small, CLOSE))
+
+    def _foot(self) -> float:
+        """The lowest the rig comes in its frame (px)."""
+        beam = max(self.format.beam, self.format.rig[1] + self.above * self.unit)
+        return beam + self.below * self.unit
 
     def _unit(self, format: Format) -> float:
         """The px of a sheave radius at which the rig fits, hauled and not, with the arrow at its hand."""
