@@ -4,16 +4,27 @@ files at a time; with three scores of them the first figure would wait for ten t
 import re
 from collections.abc import Callable
 
+PLATES = "plates.css"  # what a figure looks like, in its own px
+HAIRLINE = 3  # px, and less
+TYPE = 16  # px
+
 Source = Callable[[str], str]  # the text of a file of the page, by its name
 
 _SHEET = re.compile(r'^@import "([\w.-]+)";\n', re.M)
+_PX = re.compile(r"(?<![\w.-])(-?[\d.]+)px")
+_CONDITION = re.compile(r"@media[^{]*\{")
 _MODULE = re.compile(r"^import \{ ([^}]*) \} from '\./([\w-]+\.js)';\n", re.M)
 _EXPORTED = re.compile(r"^export (?:\{ ([\w, ]+) \};\n|(?=(?:async )?(?:function|class|const) (\w+)))", re.M)
 
 
 def sheet(name: str, source: Source) -> str:
-    """A style sheet with those it imports in their places."""
-    return _SHEET.sub(lambda found: sheet(found[1], source), source(name))
+    """A style sheet with those it imports in their places.
+
+    Sizes are written in px of a 16 px type, and sent as parts of the type size that is set in the browser, so that all
+    grows with it; hairlines and the plate's own measures stay.
+    """
+    own = source(name) if name == PLATES else _sized(source(name))
+    return _SHEET.sub(lambda found: sheet(found[1], source), own)
 
 
 def script(name: str, source: Source) -> str:
@@ -33,6 +44,16 @@ def _join(name: str, source: Source, whole: dict[str, str], within: tuple[str, .
             _join(other, source, whole, (*within, name))
     body = _EXPORTED.sub("", _MODULE.sub(_taken, text))
     whole[name] = f"const {_held(name)} = (() => {{\n{body}\nreturn {{ {_names(text)} }};\n}})();\n"
+
+
+def _sized(css: str) -> str:
+    conditioned = _CONDITION.sub(lambda found: _PX.sub(lambda size: _of_type(size, "em"), found[0]), css)
+    return _PX.sub(lambda size: _of_type(size, "rem"), conditioned)
+
+
+def _of_type(size: "re.Match[str]", unit: str) -> str:
+    px = float(size[1])
+    return size[0] if abs(px) <= HAIRLINE else f"{px / TYPE:.5f}".rstrip("0").rstrip(".") + unit
 
 
 def _names(text: str) -> str:

@@ -18,11 +18,16 @@ export function Keeper({ doc, away, say, line, conflict, both = null, kept: note
   const dirty = () => doc.name && touched && doc.text !== (base ?? ''); // a ready rig that is only looked at makes no file
 
   function tell() {
+    line.textContent = standing();
+    line.toggleAttribute('data-well', line.textContent === `Kept ${time}`);
+  }
+
+  function standing() {
     const kept = time ? `Kept ${time}` : '';
-    if (away.now || clash) line.textContent = time ? `Not kept since ${time}` : 'Not kept yet';
-    else if (busy || dirty()) line.textContent = 'Keeping';
-    else if (doc.whatIf?.size) line.textContent = kept ? `${kept}; trying, nothing written` : 'Trying, nothing written';
-    else line.textContent = kept && problems ? `${kept}, with ${problems === 1 ? 'one problem' : `${problems} problems`}` : kept;
+    if (away.now || clash) return time ? `Not kept since ${time}` : 'Not kept yet';
+    if (busy || dirty()) return 'Keeping';
+    if (doc.whatIf?.size) return kept ? `${kept}; trying, nothing written` : 'Trying, nothing written';
+    return kept && problems ? `${kept}, with ${problems === 1 ? 'one problem' : `${problems} problems`}` : kept;
   }
 
   // A file taken up, as it stands on disk; or new words that no file has yet.
