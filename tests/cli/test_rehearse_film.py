@@ -1,6 +1,7 @@
 """`gantline rehearse`, and what `gantline film` says of a voice that cannot be used."""
 
 import re
+import sys
 import wave
 from html import unescape
 from pathlib import Path
@@ -8,6 +9,7 @@ from pathlib import Path
 import pytest
 from running import PLANTER, run
 
+SMALL = ("--size", "90", "--only", "mp4")
 RUNNER = (
     "fixed ring\nmoving runner sheaves 1, carries sack\nload sack weight 60 N\nrope fall: ring, under runner, hand\n"
 )
@@ -99,3 +101,29 @@ def test_film_has_one_voice(capsys) -> None:
     done = run(capsys, "film", PLANTER, "-o", "film", "--voice", "a.wav", "--scratch-voice")
     assert done.status == 2
     assert "not allowed with" in done.err
+
+
+@pytest.mark.parametrize(("package", "extra"), [("av", "film"), ("pyvips", "film")])
+def test_film_names_the_package_that_is_not_there(
+    capsys, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, package: str, extra: str
+) -> None:
+    monkeypatch.setitem(sys.modules, package, None)  # as if it were not installed
+    done = run(capsys, "film", PLANTER, "-o", str(tmp_path / "film"), "--cache", str(tmp_path / "kept"), *SMALL)
+    assert done.status == 1
+    assert f"needs the package {package}" in done.err
+    assert f"gantline[{extra}]" in done.err
+
+
+def test_mistake_of_ours_is_not_taken_for_a_missing_package(
+    capsys, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setitem(sys.modules, "gantline.output.film_folder", None)
+    done = run(capsys, "film", PLANTER, "-o", str(tmp_path / "film"), *SMALL)
+    assert done.status == 70
+    assert "a mistake of ours" in done.err
+
+
+def test_film_says_that_its_script_cannot_be_read(capsys, tmp_path: Path) -> None:
+    done = run(capsys, "film", PLANTER, "-o", str(tmp_path / "film"), "--script", str(tmp_path / "no.md"), *SMALL)
+    assert done.status == 1
+    assert f"cannot read {tmp_path / 'no.md'}" in done.err

@@ -23,6 +23,22 @@ class Trouble(Exception):
         self.do = do
 
 
+OPTIONAL = {"av": "film", "pyvips": "png", "typst": "pdf", "starlette": "loft", "uvicorn": "loft"}  # package -> extra
+
+
+def missing(error: ImportError, what: str, extra: str = "") -> Trouble:
+    """The words for a package that is not there: `what` needs it, and `extra` brings it (the package's own if empty).
+
+    Any other ImportError is a mistake of ours, and goes on as it is.
+    """
+    package = (error.name or "").partition(".")[0]
+    if package not in OPTIONAL:
+        raise error
+    return Trouble(
+        f"{what} needs the package {package}", f"Install it with pip install 'gantline[{extra or OPTIONAL[package]}]'."
+    )
+
+
 def contents(file: str) -> bytes:
     """The bytes of a file, or of standard input for `-`."""
     if file == "-":

@@ -64,10 +64,10 @@ def hear(sound: NDArray[Any], rate: int, full: float = 1.0) -> Hearing:
 
 
 def _loudness(sound: NDArray[Any], size: int, full: float) -> Floats:
-    """The loudness of every frame in decibels below full scale; a minute at a time, so that memory stays small."""
+    """The loudness of every frame in decibels below full scale; a few seconds at a time, so that memory stays small."""
     frames = sound[: len(sound) // size * size].reshape(-1, size)
-    minutes = (frames[n : n + 6000] / full for n in range(0, len(frames), 6000))
-    return np.concatenate([10 * np.log10(np.mean(part**2, axis=1) + 1e-10) for part in minutes] or [np.zeros(0)])
+    stretches = (frames[n : n + 500] / full for n in range(0, len(frames), 500))
+    return np.concatenate([10 * np.log10(np.mean(part**2, axis=1) + 1e-10) for part in stretches] or [np.zeros(0)])
 
 
 def pace(hearing: Hearing, start: float, stop: float) -> tuple[float, ...]:

@@ -50,6 +50,6 @@ def _sheet(paths: Sequence[Path], look: Look) -> bytes:
     """All stills, small, in rows on a ground between light and dark."""
     import pyvips
 
-    thumbs = [pyvips.Image.thumbnail(str(path), THUMB) for path in paths]
+    thumbs = [pyvips.Image.thumbnail(str(path), THUMB).copy_memory() for path in paths]  # no file stays open
     sheet = pyvips.Image.arrayjoin(thumbs, across=ACROSS, shim=GAP, background=[104, 114, 125])
     return bytes(sheet.write_to_buffer(".png", compression=6, keep="none"))

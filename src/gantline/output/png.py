@@ -54,7 +54,7 @@ def _read_fonts() -> None:
     try:
         import pyvips
     except ImportError as missing:
-        raise ImportError("PNG needs pyvips: pip install 'gantline[png]'") from missing
+        raise ImportError("PNG needs pyvips: pip install 'gantline[png]'", name=missing.name) from missing
     before = os.environ.get("FONTCONFIG_FILE")
     os.environ["FONTCONFIG_FILE"] = str(Path(_folder().name, "fonts.conf"))
     try:

@@ -18,7 +18,7 @@ def typeset(page: str, record: dict[str, Any]) -> bytes:
     try:
         import typst
     except ImportError as missing:
-        raise ImportError("The printed page needs typst: pip install 'gantline[pdf]'") from missing
+        raise ImportError("The printed page needs typst: pip install 'gantline[pdf]'", name=missing.name) from missing
     package, data = files("gantline"), json.dumps(record, ensure_ascii=True)
     with as_file(package.joinpath("output/page")) as pages, as_file(package.joinpath("assets")) as fonts:
         made = typst.compile(

@@ -117,7 +117,8 @@ def _faults(sound: Sound) -> Iterator[Problem]:
                        "The film would be cut to nothing.",
                        "Choose the right microphone, and record once more.")  # fmt: skip
         return
-    clipped = int(((samples >= _FULL) | (samples <= -_FULL)).sum())
+    seconds = (samples[n : n + RATE] for n in range(0, len(samples), RATE))
+    clipped = sum(int(((part >= _FULL) | (part <= -_FULL)).sum()) for part in seconds)
     if clipped > _OFTEN * len(samples):
         yield _problem("voice-clipped", f"This recording is too loud: {clipped} of its samples are cut off.",
                        "What is cut off crackles, and cannot be mended later.",

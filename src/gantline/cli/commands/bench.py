@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from gantline import api
 
-from ..console import FAILED, GOOD, PROBLEMS, Trouble, coloured, contents, print_json, reason, rig, show_problems
+from ..console import FAILED, GOOD, PROBLEMS, Trouble, coloured, contents, missing, print_json, reason, rig, show_problems
 from .arguments import add_file, add_json, add_settings
 
 if TYPE_CHECKING:
@@ -83,7 +83,7 @@ def _build(plan: "Plan", folder: str) -> int:
     except OSError as error:
         raise Trouble(f"cannot write {folder}: {reason(error)}", "Choose another folder with -o.") from error
     except ImportError as error:
-        raise Trouble("the print needs one more package", "Install it with pip install 'gantline[pdf]'.") from error
+        raise missing(error, "the print") from error
     for kept in built.kept:
         print(f"kept your {kept.file}; what would have been written is in {kept.beside}", file=sys.stderr)
     print(f"open {os.path.join(folder, PAGE)}")

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from gantline import api
 
-from ..console import GOOD, PROBLEMS, Trouble, rig, save
+from ..console import GOOD, PROBLEMS, Trouble, missing, rig, save
 from .arguments import add_file, add_settings, length
 
 if TYPE_CHECKING:
@@ -69,6 +69,4 @@ def _png(plate: api.Plate, width: int) -> bytes:
     try:
         return plate.png(width)
     except ImportError as error:
-        raise Trouble(
-            "PNG needs one more package", "Install it with pip install 'gantline[png]', or draw an .svg."
-        ) from error
+        raise missing(error, "PNG") from error

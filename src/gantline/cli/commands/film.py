@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from gantline import api
 
-from ..console import GOOD, PROBLEMS, Trouble, progress, reason, rig, show_problems
+from ..console import GOOD, PROBLEMS, Trouble, contents, missing, progress, reason, rig, show_problems
 from .arguments import add_settings
 
 if TYPE_CHECKING:
@@ -54,6 +54,8 @@ def run(arguments: Namespace) -> int:
         raise Trouble(f"--size {arguments.size} will not do", f"Name an even number from {SIZES} to 2160.")
     if arguments.taps and not arguments.voice:
         raise Trouble("--taps are of no recording", "Name that with --voice.")
+    if arguments.script:
+        contents(arguments.script)  # to say now that it cannot be read
     rigs = [rig(file, arguments.settings, json=False) for file in arguments.files]
     machines = [machine for machine in rigs if machine is not None]
     if len(machines) < len(rigs):
@@ -102,6 +104,6 @@ def _made(machines: "list[Rig]", arguments: Namespace) -> "Made | None":
     except OSError as error:
         raise Trouble(f"cannot write {arguments.output}: {reason(error)}", "Choose another folder with -o.") from error
     except ImportError as error:
-        raise Trouble("a film needs more packages", "Install them with pip install 'gantline[film]'.") from error
+        raise missing(error, "a film", "film") from error
     finally:
         tell("")

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from gantline import api
 
-from ..console import GOOD, PROBLEMS, Trouble, progress, reason, rig, show_problems
+from ..console import GOOD, PROBLEMS, Trouble, missing, progress, reason, rig, show_problems
 from .arguments import add_settings
 
 if TYPE_CHECKING:
@@ -54,6 +54,6 @@ def _made(machines: "list[Rig]", arguments: Namespace) -> "Made":
     except OSError as error:
         raise Trouble(f"cannot write {arguments.output}: {reason(error)}", "Choose another folder with -o.") from error
     except ImportError as error:
-        raise Trouble("a lesson needs more packages", "Install them with pip install 'gantline[png,pdf]'.") from error
+        raise missing(error, "a lesson", "png,pdf") from error
     finally:
         tell("")

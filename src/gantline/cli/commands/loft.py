@@ -2,7 +2,7 @@
 
 from argparse import ArgumentParser, Namespace
 
-from ..console import GOOD, Trouble
+from ..console import GOOD, Trouble, missing
 
 HELP = "a page on this machine where rigs are made by hand, seen, and presented"
 EXAMPLES = """\
@@ -32,7 +32,7 @@ def run(arguments: Namespace) -> int:
     try:
         from gantline.loft import NotStarted, Opened, start
     except ImportError as error:
-        raise _missing(error) from error
+        raise missing(error, "the loft") from error
     asked = Opened(
         arguments.where, arguments.port, arguments.listen, tuple(arguments.name), arguments.token,
         not arguments.no_browser,
@@ -42,11 +42,5 @@ def run(arguments: Namespace) -> int:
     except NotStarted as trouble:
         raise Trouble(trouble.says, trouble.do) from trouble
     except ImportError as error:
-        raise _missing(error) from error
+        raise missing(error, "the loft") from error
     return GOOD
-
-
-def _missing(error: ImportError) -> Trouble:
-    return Trouble(
-        f"the loft needs more packages ({error.name} is missing)", "Install them with pip install 'gantline[loft]'."
-    )
