@@ -224,3 +224,12 @@ def test_lesson_over_two_rigs_says_what_they_share() -> None:
     assert lesson.title == "A lesson over two rigs"
     assert "Count the strands" in lesson.moral
     assert "Count the strands" not in compose([shelf("planter"), shelf("atwood")]).moral
+
+
+def test_a_worked_solution_calls_parts_as_a_tutor_does() -> None:
+    solution = part_of("burton-heavy").worked
+    reasons = [line.reason for line in solution.lines]
+    assert "The flying block: no speeding up, so up equals down" in reasons
+    assert "The long rope keeps its length" in reasons
+    assert ("flying block", "w = 24 N") in solution.given
+    assert "Pull on both sides of 4 wheels" in [check.name for check in part_of("planter").worked.checks]

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Any
 from .account import Account, Refusal, Said, Step, WrongAnswer
 
 if TYPE_CHECKING:
+    from .calling import called
     from .cautioning import Caution, cautions
     from .explaining import accepts, accounts, explain
     from .measuring import LONG, Measure, measure, near, said
@@ -21,6 +22,7 @@ _LAZY = {
     "Caution": "cautioning", "Measure": "measuring",
     "assumed_says": "trials", "ending_says": "trials", "forces_said": "trials", "millimetres": "trials",
     "meeting_says": "trials", "trial_says": "trials", "unread_says": "trials",
+    "called": "calling",
     "accepts": "explaining", "accounts": "explaining", "cautions": "cautioning", "explain": "explaining",
     "measure": "measuring", "near": "measuring", "said": "measuring", "seconds": "phrases.en",
     "spoken": "phrases.en", "spoken_words": "phrases.en", "verdict": "status",
@@ -40,7 +42,7 @@ def __getattr__(name: str) -> Any:
 
 __all__ = [
     "LONG", "METHODS", "METHOD_NAMES", "READ_AT", "WRONG_RULES", "Account", "Caution", "Measure", "Refusal",
-    "Remedy", "Said", "Seen", "Step", "WrongAnswer", "accepts", "accounts", "assumed_says", "cautions",
+    "Remedy", "Said", "Seen", "Step", "WrongAnswer", "accepts", "accounts", "assumed_says", "called", "cautions",
     "ending_says", "explain", "forces_said", "measure", "meeting_says", "millimetres", "near", "said", "seconds",
     "seen", "spoken", "spoken_words", "trial_says", "unread_says", "verdict", "wrong_answers",
 ]  # fmt: skip

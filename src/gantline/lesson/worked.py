@@ -1,9 +1,10 @@
 """The worked solution: every equation of the answer with its reason, and the certificate beside it."""
 
 from collections import Counter
+from collections.abc import Mapping
 from fractions import Fraction
 
-from gantline.account import LONG, measure, said
+from gantline.account import LONG, called, measure, said
 from gantline.figure import Layout, draw
 from gantline.mechanics import Answer, Relation
 from gantline.mechanics import Check as Checked
@@ -14,20 +15,22 @@ from . import words
 from .lesson import Check, Line, Worked
 
 _MOST = 14  # checks written out; the rest are counted
+_FEW = 2  # wheels that a check names; more are counted
 _KINDS = ("pull", "balance", "newton", "length", "result", "support")
 
 
 def worked(rig: Rig, answer: Answer, layout: Layout) -> Worked:
     """The solution for perfect wheels, line by line."""
     known = [relation for kind in _KINDS for relation in answer.relations if relation.kind == kind]
-    lines = tuple(_line(rig, relation, known) for relation in known if _tells(relation))
+    names = called(rig, answer)
+    lines = tuple(_line(rig, relation, known, names) for relation in known if _tells(relation))
     checks = answer.certificate.checks
     ideal = [check for check in checks if check.way == "ideal" and check.name != "formulas"]
     listed = ideal[:_MOST]
     return Worked(
         draw(rig, answer, "numbered", layout=layout, caption=False),
-        _given(rig), _taken(rig, answer), _find(rig, answer), lines, _results(rig, known),
-        tuple(_check(check) for check in listed), _more([check for check in checks if check not in listed]),
+        _given(rig, names), _taken(rig, answer), _find(rig, answer), lines, _results(rig, known),
+        tuple(_check(check, names) for check in listed), _more([check for check in checks if check not in listed]),
         _exact(answer.certificate.largest_residual),
     )  # fmt: skip
 
@@ -38,17 +41,17 @@ def _tells(relation: Relation) -> bool:
     return len(sides) > 1 and len(set(sides)) > 1
 
 
-def _line(rig: Rig, relation: Relation, known: list[Relation]) -> Line:
+def _line(rig: Rig, relation: Relation, known: list[Relation], names: Mapping[str, str]) -> Line:
     formula, rounded = said(rig, relation.holds, relation.unit)
-    return Line(_reason(rig, relation, known), formula, rounded, relation.parts)
+    return Line(_reason(rig, relation, known, names), formula, rounded, relation.parts)
 
 
-def _reason(rig: Rig, relation: Relation, known: list[Relation]) -> str:
+def _reason(rig: Rig, relation: Relation, known: list[Relation], names: Mapping[str, str]) -> str:
     name = relation.id.split(":")[1] if relation.kind == "result" else relation.kind
     causes = ("balance", "newton")
     cited = [n for n, each in enumerate((r for r in known if _tells(r)), 1) if each.kind in causes]
-    parts = [part for part in relation.parts if ":" not in part and part not in ("hand",)]
-    rope = "One rope" if len(rig.ropes) == 1 else f"The rope {relation.id.split(':')[-1]}"
+    parts = [names.get(part, part) for part in relation.parts if ":" not in part and part not in ("hand",)]
+    rope = "One rope" if len(rig.ropes) == 1 else names.get(relation.id.split(":")[-1], "the rope")
     shown = _and(parts[:1] if relation.kind == "support" else parts)
     reason = words.REASONS[name].format_map({"a rope": rope, "parts": shown, "cited": _numbers(cited)})
     return reason[:1].upper() + reason[1:]
@@ -65,16 +68,19 @@ def _and(names: list[str]) -> str:
 # -- what is given and asked ------------------------------------------------------------------------------------------
 
 
-def _given(rig: Rig) -> tuple[tuple[str, str], ...]:
+def _given(rig: Rig, names: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
     """Every given with its letter: what it belongs to, and how it is written."""
-    found = [(part.name, given) for part in rig.parts for given in (part.weight, part.mass) if given]
+    bare = {name: said.removeprefix("the ") for name, said in names.items()}
+    found = [(bare[part.name], given) for part in rig.parts for given in (part.weight, part.mass) if given]
     found += (
-        [(f"{rig.asked.part} to {'rise' if rig.asked.sense > 0 else 'sink'}", rig.asked.distance)] if rig.asked else []
+        [(f"{bare[rig.asked.part]} to {'rise' if rig.asked.sense > 0 else 'sink'}", rig.asked.distance)]
+        if rig.asked
+        else []
     )
     found += [("the pull", rig.effort)] if rig.effort else []
     if any(part.mass for part in rig.parts):
         found.append(("gravity", rig.gravity))
-    found += [(s.name, given) for s in rig.sheaves for given in (s.radius, s.disc, s.inertia) if given]
+    found += [(bare[s.name], given) for s in rig.sheaves for given in (s.radius, s.disc, s.inertia) if given]
     return tuple((name, _written(given)) for name, given in found)
 
 
@@ -127,8 +133,10 @@ def _results(rig: Rig, known: list[Relation]) -> tuple[str, ...]:
 # -- the certificate --------------------------------------------------------------------------------------------------
 
 
-def _check(check: Checked) -> Check:
-    name = words.CHECKS[check.name].format(parts=_and(list(check.parts)))
+def _check(check: Checked, names: Mapping[str, str]) -> Check:
+    many = check.name == "sheave" and len(check.parts) > _FEW
+    parts = f"{len(check.parts)} wheels" if many else _and([names.get(part, part) for part in check.parts])
+    name = words.CHECKS[check.name].format(parts=parts)
     return Check(name, _sum(check.terms), f"{_exact(check.residual)}\u00a0{check.unit}".strip())
 
 

@@ -6,7 +6,7 @@ from .count import COUNT
 from .frame import Frame, Frames
 from .free_body import FREE_BODY
 from .newton import NEWTON
-from .nouns import Noun, motions, noun, pulls, rope_nouns
+from .nouns import Noun, motions, noun, pulls, rope_nouns, wheel
 from .opening import OPENING
 from .price import PRICE
 from .refusals import REFUSALS
@@ -74,5 +74,5 @@ __all__ = [
     "ABOUT", "CONNECTIVES", "FRAMES", "METHOD_NAMES", "REFUSALS", "UNKNOWN", "WRONG", "Frame", "Frames", "Noun",
     "cardinal", "count", "fraction", "hedge", "joined", "losses", "measured", "motions", "moved", "multiple", "noun",
     "off", "ordinal", "pulls", "rope_nouns", "route", "seconds", "share", "spoken", "spoken_words", "things", "times",
-    "units", "units_times",
+    "units", "units_times", "wheel",
 ]  # fmt: skip

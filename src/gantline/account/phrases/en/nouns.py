@@ -109,6 +109,11 @@ def _fixed(role: Role) -> Noun:
     return Noun(first, f"the {which}{where} {thing}")
 
 
+def wheel(index: int, block: Noun, of: int) -> str:
+    """One wheel of a block: the block itself where it has no other."""
+    return block.the if of == 1 else f"wheel {index} of {block.the}"
+
+
 _ROPE_WORDS = frozenset((
     "long", "short", "first", "second", "third", "fourth", "upper", "lower", "middle", "high", "low", "left",
     "right", "inner", "outer", "main",

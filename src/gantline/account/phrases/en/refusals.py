@@ -158,9 +158,9 @@ REFUSALS: dict[str, dict[str, str]] = {
         "other": "The ropes do not form a chain from your hand to [the load], so there are no stages to multiply.",
     },
     "newton": {
-        "impossible": "Newton's law tells how [the part] runs off once you let go, not with what pull it is held.",
+        "impossible": "Once you let go, Newton's law tells how [the part] runs off, but not what pull would hold it.",
         "indeterminate": (
-            "Newton's law has no more sums than balance has, and those are too few for the ropes at [the part]."
+            "No more sums come from Newton's law than from balance, and those are too few for the ropes at [the part]."
         ),
         "holds": (
             "Nothing speeds up, neither [the load] nor a wheel, so Newton's law says no more here than balance does."
