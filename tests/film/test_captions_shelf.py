@@ -2,6 +2,7 @@
 
 from importlib.resources import files
 from io import StringIO
+from itertools import pairwise
 from pathlib import Path
 
 import av
@@ -40,8 +41,7 @@ def faults(story: Storyboard, times: Times) -> list[str]:
         shot.id for shot in story.shots
         if shot.written and not any(0 <= start - shot.start + 0.001 <= SOON for start in starts)
     ]  # fmt: skip
-    both = zip(times, times[1:], strict=False)
-    return late + [f"two at {start:.3f} s" for (_, stop), (start, _) in both if start < stop - 1e-6]
+    return late + [f"two at {start:.3f} s" for (_, stop), (start, _) in pairwise(times) if start < stop - 1e-6]
 
 
 @pytest.mark.parametrize("name", NAMES)

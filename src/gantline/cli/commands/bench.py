@@ -7,7 +7,9 @@ from typing import TYPE_CHECKING
 
 from gantline import api
 
-from ..console import FAILED, GOOD, PROBLEMS, Trouble, coloured, contents, missing, print_json, reason, rig, show_problems
+from ..console import (
+    FAILED, GOOD, PROBLEMS, Trouble, coloured, contents, missing, print_json, reason, rig, show_problems,
+)  # fmt: skip
 from .arguments import add_file, add_json, add_settings
 
 if TYPE_CHECKING:
