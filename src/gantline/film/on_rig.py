@@ -71,8 +71,17 @@ def _carry(
 ) -> None:  # fmt: skip
     """The rope runs by the solved motion: hand, wheels, loads, lay and paint marks, all of it at every frame."""
 
+    at: tuple[float, Parts] | None = None  # the last one: three layers of a frame are of one state
+
+    def parts(share: float) -> Parts:
+        nonlocal at
+        found = at
+        if found is None or found[0] != share:
+            found = at = share, stage.hauled(way(share), lit)
+        return found[1]
+
     def partly(name: str) -> Callable[[float], Layer]:
-        return lambda share: stage.layer(name, getattr(stage.hauled(way(share), lit), name))
+        return lambda share: stage.layer(name, getattr(parts(share), name))
 
     end = _layers(stage, stage.hauled(way(1.0), lit))
     made.change("haul", what, seconds, end, {name: partly(name) for name in end})
