@@ -8,8 +8,18 @@ from typing import TYPE_CHECKING
 from gantline import api
 
 from ..console import (
-    FAILED, GOOD, PROBLEMS, Trouble, coloured, contents, missing, print_json, reason, rig, show_problems,
-)  # fmt: skip
+    FAILED,
+    GOOD,
+    PROBLEMS,
+    Trouble,
+    coloured,
+    contents,
+    missing,
+    print_json,
+    reason,
+    rig,
+    show_problems,
+)
 from .arguments import add_file, add_json, add_settings
 
 if TYPE_CHECKING:
