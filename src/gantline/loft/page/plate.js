@@ -20,7 +20,10 @@ export function Plate(element, { say, light, store, ghost, words }) {
   element.replaceChildren(home, told, why);
   let seen = null, found = new Map(), focused = '', wanted = '', rope = '', tag = null, lit = [], kept = [], another = false, quiet = false;
 
-  const write = (done, kept = {}) => store.write(done.text, done.words, { says: done.says, whole: true, ...kept });
+  const write = (done, kept = {}) => {
+    sheet.changes();
+    store.write(done.text, done.words, { says: done.says, whole: true, ...kept });
+  };
   const reeving = Reeving({
     sheet, home, list, say, words, write, store, ghost, light,
     described: (alt) => { told.textContent = alt; },
@@ -74,6 +77,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
     givens.replaceChildren(...dotted(new Places(home, sheet.svg), sheet.svg, seen, found, change_));
     chalk();
     settle(focused);
+    sheet.settled();
     if (held) focus(focused);
   }
 

@@ -83,6 +83,7 @@ export function Reeving({ sheet, home, list, say, words, write, store, ghost, li
     for (const element of [ends, more]) element.remove();
     if (hidden) home.append(more);
     if (narrow) list.after(more); else put(hidden);
+    sheet.settled();
     if (held) focus(state.index); else paint();
   }
 

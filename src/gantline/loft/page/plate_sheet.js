@@ -1,5 +1,6 @@
 // The sheet a figure lies on: chalk under it, rings and the rope in hand over it, all in the figure's own px.
 import { draw, make, setMade } from './dom.js';
+import { Moves } from './plate_move.js';
 
 const MOST = 1.45; // screen px for one of the figure's: a small rig is not blown up
 
@@ -9,13 +10,15 @@ export function Sheet(home) {
   const figure = make('div', { class: 'figure', 'aria-hidden': 'true' });
   const stack = make('div', { class: 'stack' }, under, figure, over);
   home.append(stack);
-  let mirrored = false;
+  const moves = Moves();
+  let mirrored = false, shown = null;
 
   const svg = () => figure.querySelector('svg');
 
   // The frame, wide enough for `spots` besides what is drawn.
   function frame(spots = []) {
     const drawn = svg();
+    moves.rest();
     if (!drawn) return;
     drawn.dataset.own ??= drawn.getAttribute('viewBox');
     const [left, top, width, height] = drawn.dataset.own.split(' ').map(Number);
@@ -31,7 +34,10 @@ export function Sheet(home) {
     stack, over, under,
     get svg() { return svg(); },
     show(markup) {
-      if (!setMade(figure, markup)) return;
+      if (markup === shown) return;
+      shown = markup;
+      if (!mirrored) moves.before(svg());
+      setMade(figure, markup);
       for (const word of figure.querySelectorAll('title,desc,style')) word.remove();
       const drawn = svg();
       drawn?.removeAttribute('aria-labelledby');
@@ -41,6 +47,10 @@ export function Sheet(home) {
       this.mirror(mirrored);
     },
     frame,
+    // The next figure follows from a change made here: what it shares with this one moves to its new place, once
+    // `settled` says that everything has been measured.
+    changes() { moves.arm(); },
+    settled() { moves.go(svg()); },
     mirror(on = !mirrored) {
       mirrored = on;
       stack.classList.toggle('mirrored', mirrored);
