@@ -154,7 +154,7 @@ def test_hauling_moves_everything_by_the_true_ratios(single: Path, open_page: Op
     hand, load = page.evaluate(shift, "hand"), page.evaluate(shift, "lower")
     assert hand > 10
     assert load == pytest.approx(-hand / 4, abs=0.02)
-    assert "1.00 m" in page.locator(".slider output").inner_text()
+    assert "hand 1 m" in page.locator(".slider output").inner_text()
     assert "0.250 m" in page.locator(".slider output").inner_text()
 
 
@@ -211,3 +211,25 @@ def test_print_shows_every_step_and_what_was_folded(single: Path, open_page: Ope
     page.emulate_media(media="print")
     assert page.locator(".step .say:visible").count() >= page.locator(".step").count()
     assert not page.locator(".rail:visible, .ask:visible").count()
+
+
+@pytest.mark.parametrize("which", ["single", "folder"])
+@pytest.mark.parametrize("size", [(1280, 900), (1280, 720), (1024, 768), (1440, 900), (390, 844)], ids=str)
+def test_the_whole_rig_stands_above_the_rail(
+    which: str, size: tuple[int, int], open_page: Open, request: pytest.FixtureRequest
+) -> None:
+    """On the first screen, and after the question, which is longer than the others."""
+    page = open_page(
+        request.getfixturevalue(which) / "index.html", viewport={"width": size[0], "height": size[1]},
+        reduced_motion="reduce",
+    )  # fmt: skip
+    page.evaluate("document.fonts.ready")
+    for step in range(5):
+        plate = page.locator(".step[data-now] .plate").first.bounding_box()
+        rail = page.locator(".rail").first.bounding_box()
+        assert plate is not None
+        assert rail is not None
+        if not page.locator(".ask").first.is_visible():
+            assert plate["y"] >= 0, step
+            assert plate["y"] + plate["height"] <= rail["y"] + 1, step
+        page.locator(".without, .next").locator("visible=true").first.click()

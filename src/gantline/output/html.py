@@ -50,8 +50,7 @@ def _links(lesson: Lesson) -> Markup:
 def _opening(lesson: Lesson) -> Markup | None:
     if alone(lesson):
         return None
-    rigs = [element("li", element("a", part.title, href=f"#{part.key}"), ": ", part.says) for part in lesson.parts]
-    return element("div", element("h1", lesson.title), element("ul", rigs, class_="rigs"), class_="opening")
+    return element("div", element("h1", lesson.title), class_="opening")
 
 
 def _part(part: Part, lesson: Lesson) -> Markup:

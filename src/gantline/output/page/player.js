@@ -62,13 +62,14 @@ function stage(section) {
     if (speak) settle(say);
   }
 
-  // The sentence must be in sight: bring the stage to the top, and on a small screen the sentence above the rail.
+  // Plate and sentence must be in sight: bring the stage to the top, and on a small screen the sentence above the rail.
   function settle(say) {
+    const picture = steps[now].querySelector('.picture');
     const hidden = () => {
       const box = say.getBoundingClientRect();
       return box.top < 0 || box.bottom > rail.getBoundingClientRect().top;
     };
-    if (hidden()) section.scrollIntoView({ block: 'start' });
+    if (hidden() || picture.getBoundingClientRect().top < 0) section.scrollIntoView({ block: 'start' });
     if (hidden()) say.scrollIntoView({ block: 'nearest' });
   }
 
@@ -231,6 +232,19 @@ function hauler(section) {
   };
 }
 
+// The first stage shares its screen with what stands above it, so its plate is so much lower.
+function first() {
+  const section = document.querySelector('.stage'), head = document.querySelector('.head');
+  const fit = () => {
+    const above = section.getBoundingClientRect().top + scrollY - head.offsetHeight;
+    section.style.setProperty('--above', `${Math.max(0, Math.min(above, innerHeight / 4))}px`);
+  };
+  fit();
+  addEventListener('resize', fit);
+  document.fonts.ready.then(fit);
+}
+
 ground();
 contents();
 for (const section of document.querySelectorAll('.stage')) stage(section);
+first();
