@@ -223,6 +223,10 @@ def test_lesson_over_two_rigs_says_what_they_share() -> None:
     lesson = compose([shelf("planter"), shelf("runner-up")])
     assert lesson.title == "A lesson over two rigs"
     assert "Count the strands" in lesson.moral
+    assert lesson.wrong_count.replace("\u00a0", " ") == (
+        "Counting the wheels gives 90 N for the planter, right by luck; 240 N for the sack, where 120 N hold it."
+    )
+    assert compose([shelf("planter"), shelf("atwood")]).wrong_count == ""
     assert "Count the strands" not in compose([shelf("planter"), shelf("atwood")]).moral
 
 

@@ -155,7 +155,7 @@ def test_hauling_moves_everything_by_the_true_ratios(single: Path, open_page: Op
     assert hand > 10
     assert load == pytest.approx(-hand / 4, abs=0.02)
     assert "hand 1 m" in page.locator(".slider output").inner_text()
-    assert "0.250 m" in page.locator(".slider output").inner_text()
+    assert "planter 0.25 m" in page.locator(".slider output").inner_text()
 
 
 def test_rope_keeps_its_length_and_its_paint_moves(single: Path, open_page: Open) -> None:

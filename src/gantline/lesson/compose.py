@@ -9,6 +9,7 @@ from gantline.rig import Rig
 
 from . import words
 from .beats import beats, question
+from .counting import wrong_count
 from .hauling import hauling
 from .lesson import Lesson, Part
 from .recap import moral, recap
@@ -31,7 +32,7 @@ def compose(solved: Sequence[Solved], script: Script | None = None, title: str =
     for rig, answer in solved:
         keys.append(part_key(rig.title, keys))
         parts.append(_part(keys[-1], rig, answer, script or {}))
-    return Lesson(title or _title(parts), tuple(parts), moral(parts))
+    return Lesson(title or _title(parts), tuple(parts), moral(parts), wrong_count(parts))
 
 
 def _title(parts: Sequence[Part]) -> str:

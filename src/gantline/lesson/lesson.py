@@ -181,8 +181,9 @@ class Part(Struct, frozen=True):
 
 
 class Lesson(Struct, frozen=True):
-    """A whole page. `moral` is what its rigs have in common."""
+    """A whole page. `moral` is what its rigs have in common, `wrong_count` what a wrong count gives on each."""
 
     title: str
     parts: tuple[Part, ...]
     moral: str
+    wrong_count: str = ""

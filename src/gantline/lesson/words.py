@@ -23,6 +23,17 @@ CLOSING = "At the end you see where real wheels differ from perfect ones."
 
 COUNTS = {2: "two", 3: "three", 4: "four", 5: "five", 6: "six"}
 
+WRONG_COUNTS = {  # by wrong rule, the commonest first
+    "M01": "Counting the wheels",
+    "M02": "Counting the strand in your hand as well",
+    "M03": "Counting only the wheels that move",
+    "M05": "Halving the pull at every wheel that moves",
+    "M04": "Halving the pull at every wheel",
+}
+COUNT_LUCKY = "{wrong} for the {load}, right by luck"
+COUNT_NEAR = "{wrong} for the {load}, near {right} by luck"
+COUNT_WRONG = "{wrong} for the {load}, where {right} hold it"
+
 WAY_STEPS_LEFT_OUT = {
     "meet", "path", "ask", "gain", "beam", "pay", "pay-hand", "work", "wrong", "really", "still", "tilt", "recap",
     "twist", "answer", "where", "room",

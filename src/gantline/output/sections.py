@@ -255,6 +255,7 @@ def recap(lesson: Lesson) -> Markup:
     columns = [_recap(part, part.recap) for part in lesson.parts]
     return element(
         "section", element("h2", "Recap", id="recap-h"), element("div", columns, class_="pair"),
+        element("p", lesson.wrong_count, class_="thought") if lesson.wrong_count else None,
         element("p", lesson.moral, class_="moral"), class_="recap", id="recap", aria_labelledby="recap-h",
     )  # fmt: skip
 
