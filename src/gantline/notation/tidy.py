@@ -72,7 +72,7 @@ def _laid_out(head: str, pieces: list[str], item: Statement) -> list[str]:
 
 def _with_comment(text: str, comment: str) -> str:
     text = text.rstrip()
-    return f"{text:<40}# {comment}" if comment else text
+    return f"{text:<38}  # {comment}" if comment else text
 
 
 def _contact(contact: Contact) -> str:
