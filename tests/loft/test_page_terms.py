@@ -48,3 +48,9 @@ def test_weight_rise_and_haul_light_what_they_are_of(page: Page) -> None:
         page.mouse.move(5, 5)
         page.locator(f"#steps :is(mi, #formula mi):text-is('{letter}')").first.hover()
         says(page, f"{letter}: {part}")
+
+
+def test_the_pin_of_one_value_lights_its_letter_and_no_other_of_the_part(page: Page) -> None:
+    page.locator(".rule[data-key='drum.weight'] input").focus()
+    page.wait_for_function(f"() => ({LIT})().length > 0")
+    assert set(page.evaluate(LIT)) == {"W"}, "not the rise of the drum"

@@ -24,8 +24,8 @@ const opener = (given, open, kind, ...inside) => make('button', {
 }, make('span', { class: 'unseen' }, `${given.says}, can be changed`), ...inside);
 
 function over(given, { left, top, width, height }, open) {
-  const button = opener(given, open, 'over');
-  Object.assign(button.style, { left: `${left - 4}px`, top: `${top - 2}px`, width: `${width + 8}px`, height: `${Math.max(24, height + 4)}px` });
+  const button = opener(given, open, 'over'), high = Math.max(24, height + 4); // its dots stand close under the words
+  Object.assign(button.style, { left: `${left - 4}px`, top: `${top + height + 2 - high}px`, width: `${width + 8}px`, height: `${high}px` });
   return button;
 }
 

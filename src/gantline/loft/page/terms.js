@@ -1,12 +1,20 @@
 // Letters of a formula speak of parts too: pointing at W lights what weighs it.
 
+const givenBy = (letter, seen) => seen.givens.filter((each) => each.symbol.replace('_', '') === letter);
+
 // The parts a letter stands for, empty where it stands for none; whole ropes and bodies before their strands.
 function meant(letter, seen) {
-  const given = seen.givens.filter((each) => each.symbol.replace('_', '') === letter);
+  const given = givenBy(letter, seen);
   if (given.length) return given.flatMap((each) => [each.id, ...[each.part, each.other].filter(Boolean)]);
   const parts = seen.parts.filter((part) => part.letters?.includes(letter));
   const whole = parts.filter((part) => part.kind !== 'strand');
   return (whole.length ? whole : parts).map((part) => part.id);
+}
+
+// Whether a letter is lit: where one given is, of the letters that are given only its own.
+function shines(letter, seen, ids) {
+  const given = givenBy(letter, seen), one = seen.givens.some(({ id }) => ids.includes(id));
+  return one && given.length ? given.some(({ id }) => ids.includes(id)) : meant(letter, seen).some((id) => ids.includes(id));
 }
 
 const TERMS = 'msub, mi:not(msub mi)';
@@ -17,7 +25,7 @@ export function Terms(places, light, seeing) {
     const { seen } = seeing(), ids = light.ids, known = new Map();
     for (const term of places.flatMap((place) => [...place.querySelectorAll(TERMS)])) {
       const letter = term.textContent;
-      if (seen && ids.length && !known.has(letter)) known.set(letter, meant(letter, seen).some((id) => ids.includes(id)));
+      if (seen && ids.length && !known.has(letter)) known.set(letter, shines(letter, seen, ids));
       term.classList.toggle('lit', ids.length > 0 && known.get(letter) === true);
     }
   }
