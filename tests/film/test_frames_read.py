@@ -50,7 +50,7 @@ def _least(format: str, layer: str) -> float:
     a level one of its height, so that a long formula in its one column of words may be smaller."""
     beside, on_rig = SMALL[format]
     if layer == "column" or (format == "square" and layer == "words"):
-        return 0.67 * beside
+        return 0.65 * beside
     return on_rig if layer in ("rig", "over") else beside
 
 

@@ -8,7 +8,7 @@ from gantline.figure import Body
 
 from .formats import Box, Format
 from .formula import Kinds, Setting, setting
-from .pen import Pen, plain, width
+from .pen import Pen, plain, width, wrapped
 from .picture import Layer
 from .stage import Stage
 
@@ -56,7 +56,7 @@ def givens(stage: Stage, rows: Sequence[tuple[str, str]]) -> list[Given]:
         body = stage.layout.body(name)
         box = loads[body.name] if name in body.loads else _block(stage, body)
         others = (*(b for other, b in loads.items() if other != body.name), *_others(stage, body))
-        found.append(Given(box, others, f"{letter} = {number}", stage.named(name)))
+        found.append(Given(box, others, f"{letter} = {number}", stage.names[name]))
     return sorted(found, key=lambda one: (one.row, -one.box[0]))
 
 
@@ -85,8 +85,9 @@ def layers(format: Format, found: Sequence[Given], kinds: Kinds) -> tuple[Layer,
     size = format.formula * 0.73
     above = left < format.rig[2]  # words over the rig: each has a row, and no leader
     beside = [_one_line(given, size, format, kinds) for given in found]
-    low = bottom - (0.4 if all(beside) else 1.0) * size
-    pitch = APART * size if all(beside) else 1.35 * size + 1.25 * format.text
+    high = max(len(wrapped(given.name, format.text, 400, right - left)) for given in found)
+    low = bottom - (0.4 * size if all(beside) else 0.25 * size + (0.2 + 1.1 * high) * format.text)
+    pitch = APART * size if all(beside) else 1.35 * size + (0.15 + 1.1 * high) * format.text
     heights = _apart(found, pitch, low)
     if above:
         heights = [top + (n + 0.8) * (bottom - top) / len(found) for n in range(len(found))]
@@ -99,10 +100,10 @@ def layers(format: Format, found: Sequence[Given], kinds: Kinds) -> tuple[Layer,
         first = _number(given, size, format, kinds)
         after = _one_line(given, size, format, kinds)
         first.draw(pen, left, y + 0.25 * size)
-        name = f"the {given.name}"
-        fits = format.text * min(1.0, (right - left) / width(name, format.text))
-        pen.text(plain(name), left + first.wide + 36 if after else left,
-                 y + 0.25 * size + (0 if after else 1.25 * format.text), fits)  # fmt: skip
+        x, base = (left + first.wide + 36, y + 0.25 * size) if after else (left, y + 0.25 * size + 1.2 * format.text)
+        for line in [given.name] if after else wrapped(given.name, format.text, 400, right - left):
+            pen.text(plain(line), x, base, format.text * min(1.0, (right - left) / width(line, format.text)))
+            base += 1.1 * format.text
         made.append(pen.layer("words"))
     return tuple(made)
 
@@ -118,7 +119,7 @@ def _one_line(given: Given, size: float, format: Format, kinds: Kinds) -> bool:
     """Whether the name stands after the number; else it stands under it."""
     left, _, right, _ = format.words
     first = _number(given, size, format, kinds)
-    return first.wide + width(f"the {given.name}", format.text) + 36 <= right - left
+    return first.wide + width(given.name, format.text) + 36 <= right - left
 
 
 def _leader(pen: Pen, given: Given, end: float, y: float, lane: int) -> None:

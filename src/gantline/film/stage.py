@@ -4,6 +4,7 @@ from functools import cached_property
 
 from msgspec.structs import replace
 
+from gantline.account import called
 from gantline.figure import (
     NotDrawable,
     Primitive,
@@ -17,7 +18,6 @@ from gantline.figure import (
     tipping,
 )
 from gantline.mechanics import Answer, way_symbols
-from gantline.rig import Moving
 
 from .column import around, fitted
 from .formats import Box, Format
@@ -165,10 +165,10 @@ class Stage:
         """The boxes of all words of a part over the rig (px of the figure)."""
         return [mark.box for mark in parts.over if isinstance(mark, Text) and mark.part == part]
 
-    def named(self, part: str) -> str:
-        """What a part is called beside the rig: a load by its name, the only block that moves "block"."""
-        moving = [each.name for each in self.act.rig.parts if isinstance(each, Moving)]
-        return "block" if moving == [part] else part
+    @cached_property
+    def names(self) -> dict[str, str]:
+        """What each part is called, by its name in the file: the planter, the flying block."""
+        return called(self.act.rig, self.act.answer)
 
     @cached_property
     def kinds(self) -> Kinds:

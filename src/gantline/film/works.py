@@ -85,7 +85,9 @@ def _shares(stage: Stage, done: Work) -> tuple[list[Share], list[Share]]:
         if value.number:
             role = "load" if name in loads else "metal" if value.number < 0 else "dot"
             shown = _equation(stage, value.formula, value.number)
-            (out if value.number > 0 else into).append(Share(stage.named(name), role, abs(value.number), shown))
+            (out if value.number > 0 else into).append(
+                Share(stage.names[name].removeprefix("the "), role, abs(value.number), shown)
+            )
     assert done.put_in is not None
     hand = Share("", "work-in", abs(done.put_in.number or Fraction(0)), _by_hand(stage, done))
     return ([hand, *into], out) if (done.put_in.number or 0) > 0 else (into, [*out, hand])
@@ -147,7 +149,7 @@ def _bar(
             base = y - NEAR * size - LINE * size * (done + len(words) - 1 - n)
             wide = width(name, size)
             at = max(left, min(x, right - wide - shown.wide)) if number else x
-            pen.text(plain(name), at, base, size)
+            pen.text(plain(name), at, base, size * min(1.0, (right - left) / max(wide, 1.0)))
             shown.draw(pen, at + wide, base)
         if number and words:
             pen.line("leader", x + long / 2, y - NEAR * size - LINE * size * done + 0.22 * size, x + long / 2, y)

@@ -7,7 +7,7 @@ from functools import cache
 from importlib.resources import files
 from math import ceil, cos, pi, radians, sin
 
-from gantline.figure import Arc, Circle, Line, Path, Primitive, Rect, Scene, Strand, Text, Wrap
+from gantline.figure import Arc, Circle, Line, Path, Primitive, Rect, Run, Scene, Strand, Text, Wrap, text_width
 
 from .escaping import escape
 from .plate_style import FAMILY, PAGE, THEMES, css
@@ -175,7 +175,11 @@ class Writer:
             fall = 0.22 * mark.size * (run.low - lowered)
             style += f' dy="{_n(fall)}"' if fall else ""
             lowered = run.low
-            words = re.sub("^ | $", "\u00a0", run.text)  # a renderer may drop a plain space at the edge of a run
+            words = run.text
+            if fall and words[:1] == " ":  # a renderer drops a space where the line moves up or down
+                style += f' dx="{_n(text_width((Run(" "),), mark.size, mark.weight))}"'
+                words = words[1:]
+            words = re.sub("^ | $", "\u00a0", words)  # and may drop a plain space at the edge of a run
             made.append(f"<tspan{style}>{escape(words)}</tspan>" if style else escape(words))
         return made
 
