@@ -241,13 +241,102 @@ def test_step_without_a_take_is_said_and_nothing_is_saved_before_there_is_one(op
     assert page.locator(".said").text_content() == "Turn on the microphone first."
 
 
-def test_refused_microphone_is_said_with_what_to_do(opened: Hearing) -> None:
+@pytest.mark.parametrize(
+    ("error", "says"),
+    [("NotAllowedError", "Allow this page the microphone"), ("NotFoundError", "No microphone was found. Plug one in"),
+     ("NotReadableError", "Another program holds the microphone")],
+)  # fmt: skip
+def test_microphone_that_is_refused_or_not_there_is_said_with_what_to_do(
+    opened: Hearing, error: str, says: str
+) -> None:
     page = opened()
     page.evaluate(
-        "() => { navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('', 'NotAllowedError')) }"
+        "(name) => { navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('', name)) }", error
     )
     page.get_by_role("button", name="Turn on the microphone").click()
-    page.get_by_text("Allow this page the microphone").wait_for()
+    page.get_by_text(says).wait_for()
+    assert page.get_by_role("button", name="Turn on the microphone").is_visible(), "it can be tried again"
+
+
+def test_tab_closed_in_the_middle_of_a_take_loses_nothing(opened: Hearing, page_file: Path, tmp_path: Path) -> None:
+    page = opened()
+    context = page.context
+    listen(page)
+    page.keyboard.press("Enter")
+    for pause in (900, 1100):
+        page.wait_for_timeout(pause)
+        page.keyboard.press("ArrowRight")
+    page.wait_for_timeout(2500)
+    page.close(run_before_unload=False)  # as when a browser is killed: nobody is asked
+
+    page = context.new_page()
+    page.goto(page_file.as_uri())
+    page.locator(".total", has_text="3 of ").wait_for()
+    assert "3 of" in page.locator(".doing").inner_text()
+    remarks = [row.inner_text() for row in page.locator(".take .remark").all()[:4]]
+    assert (remarks[:2], remarks[3]) == (["", ""], "")
+    assert remarks[2].startswith("cut short")
+    sound, taps = saved(page, tmp_path)
+    assert [step["step"] for step in taps["steps"]] == [f"planter/{id}" for id in ("meet", "path", "ask")]
+    lasts = [end - start for start, end in spans(taps)]
+    assert lasts[:2] == pytest.approx([0.9, 1.1], abs=0.25)
+    assert lasts[2] > 0.4
+    began = heard_at(sound, 0.0)
+    for start, end in spans(taps):
+        for at in (start, end - 0.2):
+            assert heard_at(sound, at) - began == pytest.approx(at, abs=0.03), "the sound runs on from step to step"
+
+    # a step that is taken again, and cut short, does not take the place of the whole one
+    listen(page)
+    page.keyboard.press("Home")
+    page.get_by_role("button", name="Retake").click()
+    page.wait_for_timeout(2500)
+    page.close(run_before_unload=False)
+    page = context.new_page()
+    page.goto(page_file.as_uri())
+    page.locator(".total", has_text="3 of ").wait_for()
+    assert page.locator(".take .took").first.inner_text() == f"{lasts[0]:.1f} s"
+
+    page.on("dialog", lambda dialog: dialog.accept())
+    page.get_by_role("button", name="Let go of all takes").click()
+    page.locator(".total", has_text="0 of ").wait_for()
+    page.reload()
+    page.wait_for_timeout(300)
+    assert "0 of" in page.locator(".total").inner_text()
+    assert page.get_by_role("button", name="Let go of all takes").count() == 0
+
+
+FITS = """() => {
+  const step = document.querySelector('.step[data-now]'), rail = document.querySelector('.rail');
+  const shown = [...step.querySelectorAll('.place, .say, .note, .after')].filter((one) => one.offsetHeight);
+  const top = Math.min(...shown.map((one) => one.getBoundingClientRect().top));
+  const bottom = Math.max(...shown.map((one) => one.getBoundingClientRect().bottom));
+  const above = document.querySelector('.microphone').getBoundingClientRect().bottom;
+  return bottom <= rail.getBoundingClientRect().top && (innerWidth < 900 || above <= top);
+}"""
+
+
+@pytest.mark.parametrize(("wide", "high"), [(1280, 900), (1440, 900), (1024, 768), (390, 844)])
+@pytest.mark.parametrize("rigs", [("planter",), ("effort-holds", "atwood-double")])
+def test_all_words_of_a_step_stand_above_the_rail(
+    opened: Hearing, tmp_path: Path, wide: int, high: int, rigs: tuple[str, ...]
+) -> None:
+    acts = []
+    for name in rigs:
+        rig, answer = shelf(name)
+        account = explain(rig, answer)
+        assert isinstance(account, Account)
+        acts.append(Act(name, rig, answer, account))
+    file = tmp_path / "page.html"
+    file.write_text(rehearse.write(board(acts), "page"), encoding="utf-8")
+    page = opened(viewport={"width": wide, "height": high})
+    page.goto(file.as_uri())
+    if wide >= 900:
+        assert page.evaluate(FITS), "before the microphone is on"
+    listen(page)
+    for _ in range(page.locator(".step").count()):
+        assert page.evaluate(FITS), page.locator(".step[data-now] .place").inner_text()
+        page.keyboard.press("ArrowRight")
 
 
 def test_every_sentence_is_there_in_order_and_the_second_rig_has_its_own_strand(opened: Hearing) -> None:
@@ -355,6 +444,12 @@ def test_leaving_asks_while_a_take_is_not_saved(opened: Hearing, tmp_path: Path)
     page.close(run_before_unload=True)
     page.wait_for_timeout(300)
     assert asked == ["beforeunload"]
+    with page.expect_download():
+        page.get_by_role("button", name="Save two-rigs.wav").click()
+    assert "Save the other file too" in page.locator(".kept-how").inner_text()
+    page.close(run_before_unload=True)
+    page.wait_for_timeout(300)
+    assert asked == ["beforeunload"] * 2, "one of the two files is not enough"
     saved(page, tmp_path)
     page.close(run_before_unload=True)
-    assert asked == ["beforeunload"]
+    assert asked == ["beforeunload"] * 2

@@ -63,8 +63,8 @@ def _stage(board: Storyboard, shots: list[Shot]) -> Markup:
 
 _LEAD = (
     "Say each step in your own words. Recording begins at the step you see; go on with the right arrow key or a "
-    "presenter's clicker, and each press is kept as the start of the next step. Nothing leaves this page but the files "
-    "you save."
+    "presenter's clicker, and each press is kept as the start of the next step. Nothing leaves this machine: what you "
+    "say stays in this browser until you let go of it, and goes into the files you save."
 )
 
 
@@ -168,6 +168,7 @@ def _takes(board: Storyboard, shots: list[Shot], name: str) -> Markup:
         element("div",
             element("button", f"Save {name}.wav", type="button", class_="keep save-sound"),
             element("button", f"Save {name}.taps.json", type="button", class_="keep save-taps"),
+            element("button", "Let go of all takes", type="button", class_="quiet let-go", hidden=True),
             element("label", "Go on with a saved rehearsal: choose both of its files", for_="saved"),
             element("input", type="file", id="saved", multiple=True, accept=".wav,.json"),
             class_="saving",

@@ -68,12 +68,45 @@ async function microphone(heard, gone) {
   return {
     frame,
     start(stamp) { first = frame(stamp); return first; },
+    part: piece,
+    // The frame up to which there is sound.
+    reached: () => blocks.length ? blocks.at(-1).from + BLOCK : first,
     stop(stamp) { return new Promise((done) => { ending = { at: Math.max(first, frame(stamp)), done }; }); },
   };
 }
 
 // Whether the second take was spoken on from the first, without a break.
 function follows(a, b) { return Boolean(a && b && a.run === b.run && a.at + a.sound.length === b.at); }
+
+// What is recorded is kept in this browser, on this machine, as it is spoken: a tab that closes loses none of it.
+// A take is kept by its step and its run, so that one that was cut short stands beside the whole one before it.
+function keeping(name) {
+  const base = new Promise((done) => {
+    try {
+      const asked = indexedDB.open('gantline-rehearsal', 1);
+      asked.onupgradeneeded = () => asked.result.createObjectStore('takes');
+      asked.onsuccess = () => done(asked.result);
+      asked.onerror = () => done(null);
+    } catch { done(null); }
+  });
+  // What was asked for, or null where this browser keeps nothing.
+  const work = async (mode, act) => {
+    const opened = await base;
+    if (!opened) return null;
+    return new Promise((done) => {
+      const whole = opened.transaction('takes', mode), asked = act(whole.objectStore('takes'));
+      whole.oncomplete = () => done(asked.result === undefined ? true : asked.result);
+      whole.onabort = () => done(null);
+    });
+  };
+  return {
+    put: (step, take) => work('readwrite', (all) => all.put({ step, ...take }, [name, step, take.run])),
+    // The take of a step is whole: those of earlier runs go.
+    settle: (step, run) => work('readwrite', (all) => all.delete(IDBKeyRange.bound([name, step], [name, step, run], false, true))),
+    all: () => work('readonly', (all) => all.getAll(IDBKeyRange.bound([name], [name, []]))),
+    clear: () => work('readwrite', (all) => all.delete(IDBKeyRange.bound([name], [name, []]))),
+  };
+}
 
 // Where two takes were not spoken in one go, a few milliseconds of fade, so that the joint cannot be heard.
 function joined(takes, rate) {
@@ -142,8 +175,10 @@ function rehearsal() {
     ['back', 'next', 'record', 'retake', 'hear', 'listen'].map((each) => one(`.${each}`));
   const shown = all('.step'), marks = all('.mark'), rows = all('.take'), strands = all('.strand');
   const takes = steps.map(() => null);
-  let now = 0, mic = null, cuts = null, alone = false, playing = null, held = 0, drawn = 0, runs = 0, unsaved = false;
-  let ending = Promise.resolve();
+  let now = 0, mic = null, cuts = null, alone = false, playing = null, held = 0, drawn = 0, runs = 0;
+  const unsaved = new Set();  // which of the two files the takes are not in yet
+  let ending = Promise.resolve(), beat = 0, still = new Set();
+  const store = keeping(name), letGo = one('.let-go');
 
   const label = (button, words) => { (one('.label', button) || button).textContent = words; };
   const ready = (button, can) => button.setAttribute('aria-disabled', String(!can));
@@ -204,6 +239,7 @@ function rehearsal() {
       ready(button, made.length);
       button.classList.toggle('main', made.length > 0);
     }
+    letGo.hidden = !made.length || Boolean(cuts);
     const missing = steps.length - made.length, sum = made.reduce((total, take) => total + seconds(take), 0);
     one('.total').textContent = `${made.length} of ${steps.length} steps taken, ${sum.toFixed(1)} s in all`
       + (made.length && missing ? `; ${missing} without a take.` : '.');
@@ -256,7 +292,50 @@ function rehearsal() {
     alone = only;
     runs += 1;
     cuts = [{ step: now, at: mic.start(stamp) }];
+    still = new Set();
+    beat = setInterval(keepOn, 2000);
     show(now);
+  }
+
+  const loudest = (sound) => sound.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
+
+  // Keeps what has been spoken so far of a take that still runs.
+  function keepOn() {
+    if (!cuts) return;
+    const reached = mic.reached();
+    cuts.forEach(({ step, at }, n) => {
+      const end = cuts[n + 1] ? cuts[n + 1].at : Infinity, whole = reached >= end;
+      const sound = still.has(n) || reached <= at ? null : mic.part(at, Math.min(end, reached));
+      if (!sound) return;
+      if (whole) still.add(n);
+      keep(step, { sound, rate: rate(), run: runs, at, peak: loudest(sound), says: steps[step].says, short: !whole });
+    });
+  }
+
+  async function keep(step, take) {
+    if (await store.put(steps[step].step, take)) { if (!take.short) store.settle(steps[step].step, take.run); } else notKept();
+  }
+
+  function notKept() {
+    how.textContent = 'This browser keeps nothing of this page: save both files before you close it.';
+  }
+
+  async function restore() {
+    const kept = await store.all();
+    if (!kept) { notKept(); return; }
+    const of = new Map(steps.map((each, n) => [each.step, n]));
+    kept.sort((a, b) => Number(b.short) - Number(a.short) || a.run - b.run);  // whole ones last, the newest last
+    for (const { step, short, ...take } of kept) {
+      runs = Math.max(runs, take.run);
+      if (!of.has(step) || (takes[of.get(step)] && !takes[of.get(step)].kept)) continue;
+      takes[of.get(step)] = { ...take, kept: true, doubt: short ? 'cut short: the page was closed in the middle of it' : take.doubt };
+    }
+    const count = takes.filter((take) => take && take.kept).length;
+    if (!count) return;
+    const words = `${count} of ${steps.length} steps are here from before, kept in this browser. Go on, or let go of them below.`;
+    how.textContent = words;
+    tell();
+    state(words);
   }
 
   // A press on: the next step begins here. On the last step, or where one step is taken again, the take ends here.
@@ -277,15 +356,17 @@ function rehearsal() {
   function finish(stamp) {
     if (!cuts) return ending;
     const made = cuts, run = runs;
+    clearInterval(beat);
     cuts = null;
     ending = mic.stop(stamp).then((sound) => {
       const first = made[0].at, ends = [...made.slice(1).map((cut) => cut.at), first + sound.length];
       made.forEach(({ step, at }, n) => {
         const own = sound.slice(at - first, ends[n] - first);
-        const peak = own.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
-        if (own.length) takes[step] = { sound: own, rate: rate(), run, at, peak, says: steps[step].says };
+        if (!own.length) return;
+        takes[step] = { sound: own, rate: rate(), run, at, peak: loudest(own), says: steps[step].says };
+        keep(step, { ...takes[step], short: false });
       });
-      unsaved = true;
+      unsaved.add('wav').add('taps');
       tell();
     });
     tell();
@@ -320,7 +401,8 @@ function rehearsal() {
     const at = Math.max(least, Math.min(whole.length - least, a.sound.length + Math.round(by * a.rate)));
     takes[number - 1] = { ...a, sound: whole.slice(0, at) };
     takes[number] = { ...b, sound: whole.slice(at), at: a.at + at, doubt: '' };
-    unsaved = true;
+    for (const step of [number - 1, number]) keep(step, { ...takes[step], short: false });
+    unsaved.add('wav').add('taps');
     tell();
     play(number, 2);
   }
@@ -328,7 +410,7 @@ function rehearsal() {
   async function sound() {
     const made = takes.filter(Boolean);
     download(`${name}.wav`, wav(await resampled(joined(made, made[0].rate), made[0].rate)));
-    saved();
+    saved('wav');
   }
 
   function taps() {
@@ -341,12 +423,12 @@ function rehearsal() {
     });
     record.seconds = Number(at.toFixed(6));
     download(`${name}.taps.json`, new Blob([`${JSON.stringify(record, null, 1)}\n`], { type: 'application/json' }));
-    saved();
+    saved('taps');
   }
 
-  function saved() {
-    unsaved = false;
-    how.textContent = `With both files: gantline film … --voice ${name}.wav --taps ${name}.taps.json`;
+  function saved(file) {
+    unsaved.delete(file);
+    how.textContent = unsaved.size ? 'Save the other file too: the film needs both.' : `With both files: gantline film … --voice ${name}.wav --taps ${name}.taps.json`;
   }
 
   async function reopen(files) {
@@ -362,8 +444,9 @@ function rehearsal() {
         const step = steps.findIndex((each) => each.step === tap.step);
         const [at, end] = [bounds[n], bounds[n + 1]].map((each) => Math.round(each * buffer.sampleRate));
         if (step < 0 || !(end > at)) return;
-        const own = whole.slice(at, end), peak = own.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
-        takes[step] = { sound: own, rate: buffer.sampleRate, run: runs, at, peak, says: tap.says, doubt: tap.doubt };
+        const own = whole.slice(at, end);
+        takes[step] = { sound: own, rate: buffer.sampleRate, run: runs, at, peak: loudest(own), says: tap.says, doubt: tap.doubt };
+        keep(step, { ...takes[step], short: false });
       });
       how.textContent = 'Opened. Hear where each step begins, take again what you like, then save.';
     } catch (error) {
@@ -395,6 +478,15 @@ function rehearsal() {
   press(listen, open);
   press(one('.save-sound'), sound);
   press(one('.save-taps'), taps);
+  letGo.addEventListener('click', () => {
+    const count = takes.filter(Boolean).length;
+    if (!confirm(`Let go of ${count} ${count === 1 ? 'take' : 'takes'}? What is not in saved files is gone then.`)) return;
+    takes.fill(null);
+    unsaved.clear();
+    store.clear();
+    how.textContent = 'Nothing is kept any more.';
+    tell();
+  });
   const go = (number) => finish().then(() => show(number));
   marks.forEach((mark, n) => mark.addEventListener('click', () => go(n)));
   rows.forEach((row, n) => one('.go', row).addEventListener('click', () => {
@@ -417,11 +509,13 @@ function rehearsal() {
     if (event.target.matches('.mark')) marks[now].focus();
     event.preventDefault();
   });
-  addEventListener('beforeunload', (event) => { if (unsaved || cuts) event.preventDefault(); });
+  addEventListener('beforeunload', (event) => { if (unsaved.size || cuts) event.preventDefault(); });
+  addEventListener('pagehide', keepOn);
 
   stage.classList.add('playing', 'rehearsal');
   for (const hidden of [rail, one('.microphone'), one('.takes')]) hidden.hidden = false;
   show(0, false);
+  restore();
 }
 
 ground();
