@@ -96,7 +96,7 @@ def test_the_double_atwood():
     assert account.wrong.value.number == 0
     assert said(account, "wrong").startswith("If you said that it stays")
     assert said(account, "answer").startswith("It stays.")
-    assert verdict(*solved(shelf("atwood-double"))) == "Let go, and the crate sinks, gathering speed at 2.8 m/s2."
+    assert verdict(*solved(shelf("atwood-double"))) == "Let go, and the crate sinks, gathering speed at 2.8 m/s²."
 
 
 def test_rules_have_words_and_words_have_rules():

@@ -40,7 +40,7 @@ def body_line(writer: Writer, body: Body, step: str, true: Collection[str] = ())
         "weights": en.joined(weights or ["nothing"]),
     }  # fmt: skip
     writer.step(
-        step, "newton" if step == "newton" else "free-body", lit=(*body.parts, *(s.name for s in body.strands)),
+        step, "free-body", lit=(*body.parts, *(s.name for s in body.strands)),
         formula=relation.holds if relation else None, cites=(relation.id,) if relation else (), true=true, words=words,
     )  # fmt: skip
 
@@ -56,7 +56,7 @@ def turn(writer: Writer, sheave: Sheave) -> None:
         )
     sides = [s for s in writer.facts.rig.strands if sheave in (s.start.sheave, s.end.sheave)]
     writer.step(
-        "turn", "newton", lit=(sheave.block, *(s.name for s in sides)), true={"disc"} if known else set(),
+        "turn", "free-body", lit=(sheave.block, *(s.name for s in sides)), true={"disc"} if known else set(),
         words={"wheel": writer.nouns[sheave.block]},
     )  # fmt: skip
 

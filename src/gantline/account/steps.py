@@ -133,7 +133,7 @@ def meet(writer: Writer) -> None:
     shown = [name for name in parts if name not in beside]
     givens = [(name, value) for name in shown if (value := facts.weights.get(name)) and value.number != 0]
     writer.step(
-        "meet", "bare", lit=(*parts, *(s.name for s in (body.up if body else ()))),
+        "meet", "bare", lit=(*shown, *(s.name for s in (body.up if body else ()))),
         formula_text=", ".join(given_text(writer, name) for name, _ in givens), words=_words(writer, body),
     )  # fmt: skip
     _company(writer, beside)

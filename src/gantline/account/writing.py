@@ -117,7 +117,7 @@ class Writer:
         if figure is None:
             assert value.formula is not None
             return text(value.formula)
-        name = self.unit(value).name
+        name = self.unit(value).name.replace("m/s2", "m/s²")
         return figure.text if bare or not name else f"{figure.text}{'°' if name == 'deg' else f' {name}'}"
 
     def _said(self, key: str, style: str) -> Said:

@@ -42,7 +42,7 @@ def explain(rig: Rig, answer: Answer, short: bool = False) -> Account:
     _ask(writer)
     writer.tell(F_rest=pull_at_rest(facts))
     at_rest = {"at-rest"} if writer.knows("F_rest") else set()
-    writer.step("no-count", "newton", lit=[name for body in facts.bodies for name in body.parts], true=at_rest)
+    writer.step("no-count", "bare", lit=[name for body in facts.bodies for name in body.parts], true=at_rest)
     for rope in rig.ropes:
         heavy = {"turned"} if any(c.sheave in facts.heavy_sheaves for c in rope.contacts if c.sheave) else set()
         strands = [strand.name for strand in rope.strands]
@@ -114,7 +114,7 @@ def _tie(writer: Writer, rope: str) -> None:
     ends = [body for body in bodies if body is not wheel]
     words |= {"one": _noun(writer, ends[0]), "other": _noun(writer, ends[-1])}
     writer.step(
-        "tie", "newton", lit=(rope, *(body.parts[-1] for body in bodies)), true=true, cites=(f"length:{rope}",),
+        "tie", "bare", lit=(rope, *(body.parts[-1] for body in bodies)), true=true, cites=(f"length:{rope}",),
         formula=relation.holds if relation else None, words=words,
     )  # fmt: skip
 

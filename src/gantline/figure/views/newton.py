@@ -2,11 +2,10 @@
 
 from fractions import Fraction
 
-from ..labels import Spot, Wanted, around, body_boxes, obstacle_boxes
+from ..labels import Spot, Wanted, around, body_boxes, obstacle_boxes, settle
 from ..layout import Body
 from ..plate import Box, Plate
 from ..words import plain, width
-from .strands import write_on_strands
 
 LONGEST, SHORTEST = 58.0, 12.0
 
@@ -29,7 +28,8 @@ def draw(plate: Plate) -> None:
         aside = Spot(left - 7, (top + bottom) / 2 + 4, "end", 0.45)
         spots = [*around(box, 15.0), aside, Spot((left + right) / 2, bottom + 16, "middle", 0.5)]
         wanted.append(Wanted(name, "ink-text", words, 15.0, 500, spots))
-    write_on_strands(plate, {}, extra=wanted)
+    plate.sheet.layer = "label"
+    settle(plate, wanted)
     plate.caption = plain("Which way each part speeds up" if numbers else "Nothing speeds up")
 
 
