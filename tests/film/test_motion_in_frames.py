@@ -159,16 +159,35 @@ def test_the_lay_on_a_wheel_turns_with_it(name: str) -> None:
         assert wrap.run == pytest.approx(turned, abs=1.0), sheave
 
 
+@pytest.mark.parametrize("name", ["atwood", "atwood-double", "falling-mass", "effort-speeds-up"])
+def test_what_is_let_go_gathers_speed_as_solved(name: str) -> None:
+    """Ways are as the accelerations, and grow with the square of the time."""
+    take, move = next((t, m) for t in shots("level", name) for m in t.shot.moves if m.verb == "run")
+    rates = {m.name: float(m.acceleration.number) for m in story(name).acts[0].answer.ideal.motions if m.acceleration}
+    first, half, last = (take.at(move.start + share * move.seconds).picture for share in (1e-6, 0.5, 1.0))
+    loads = [load.name for load in story(name).acts[0].rig.loads]
+    ways = {}
+    for load in loads:
+        places = [next(m.y for m in layer(p, "rig").marks if m.role == "load" and m.part == load)
+                  for p in (first, half, last)]  # fmt: skip
+        ways[load] = places[0] - places[2]
+        assert places[0] - places[1] == pytest.approx(ways[load] / 4, abs=0.02), load
+    bearer = story(name).acts[0].rig.bearer
+    scale = {load: ways[load] / rates.get(load, rates.get(bearer(load))) for load in loads}
+    assert len({round(each, 3) for each in scale.values()}) == 1, "one scale of time for all"
+    assert min(scale.values()) > 0, "up is up"
+
+
 @pytest.mark.parametrize("name", SHELF)
 def test_the_rig_is_one_filmed_take(name: str) -> None:
-    """Nothing of the machine jumps: from shot to shot it stands as it stood, and only a haul or a tip moves it."""
+    """Nothing of the machine jumps: from shot to shot it stands as it stood; only a haul, a run or a tip moves it."""
     before = None
     for take in shots("level", name):
         if take.shot.step is None:
             continue
         now = take.before
         for change in take.changes:
-            if change.move.verb not in ("haul", "tip") and change.move.what != "the tackle turned over":
+            if change.move.verb not in ("haul", "run", "tip") and change.move.what != "the tackle turned over":
                 assert _stance(change.after) == pytest.approx(_stance(now), abs=1e-6), (take.shot.id, change.move.what)
             now = change.after
         assert before is None or _stance(take.before) == pytest.approx(before, abs=1e-6), take.shot.id

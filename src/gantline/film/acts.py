@@ -68,8 +68,9 @@ def _parts(at: Passage) -> Parts:
         return stage.parts(at.view, step.lit, marks, answer=lossy(stage), way=running_way(stage))
     if at.view == "forces":
         return stage.pulled(step.lit)
-    said = () if at.view == "newton" else step.marks  # that view has its own numbers
-    parts = stage.parts(at.view, step.lit, said, step.struck)
+    if at.view == "newton":  # it has its own numbers, and stands where things have come
+        return stage.parts(at.view, step.lit, gone=at.stays or at.hauls)
+    parts = stage.parts(at.view, step.lit, step.marks, step.struck)
     return aside.to_scale(stage, parts)
 
 

@@ -69,8 +69,8 @@ class Passage(Struct, frozen=True):
 
     @property
     def stays(self) -> bool:
-        """The rig was hauled, and stands so."""
-        return self.before.hauled and self.step.view in HAULED
+        """The rig was hauled, or has run, and stands so."""
+        return self.before.hauled and (self.step.view in HAULED or self.view == "newton")
 
     @property
     def returns(self) -> bool:
@@ -79,8 +79,9 @@ class Passage(Struct, frozen=True):
 
     @property
     def hauls(self) -> bool:
-        """The rig is hauled in this shot."""
-        return self.step.view == "displacement" and not self.before.hauled and self.stage.travel > 0
+        """The rig is hauled in this shot, or runs by itself."""
+        moves = self.step.view == "displacement" or self.view == "newton"
+        return moves and not self.before.hauled and self.stage.travel > 0
 
     @property
     def keeps(self) -> bool:

@@ -5,16 +5,18 @@ from collections.abc import Callable, Mapping, Sequence
 from msgspec.structs import replace
 
 from gantline.account import Step
-from gantline.figure import Circle, NotDrawable, Path, Primitive, Text
+from gantline.figure import Circle, NotDrawable, Path, Primitive
 
 from . import groups, side
 from .composing import Composer, Passage
 from .picture import Layer
 from .stage import UNIT, Lit, Parts, Stage
+from .storyboard import Verb
 from .verbs import drawn, grown, running, tick_at, ticked, within
 
-PENCIL, INK, RUN, FORMULA, BAG, HAUL, BACK, TIP = 0.3, 0.5, 1.6, 0.3, 1.4, 4.0, 2.0, 0.9
+PENCIL, INK, RUN, FORMULA, BAG, HAUL, GOES, BACK, TIP = 0.3, 0.5, 1.6, 0.3, 1.4, 4.0, 2.0, 2.0, 0.9
 DISC, REST = 0.2, 0.2
+STANDING = ("way", "label", "force")  # layers of what is said of a rig that stands hauled
 ONLY = ("under", "over")  # what a haul adds to the rig: ghosts, paint marks
 
 
@@ -39,9 +41,9 @@ def to_pencil(made: Composer, at: Passage) -> None:
 
 
 def _with_ways(made: Composer, over: Layer | None) -> Layer | None:
-    """The ways of load and hand with their letters stay as long as the rig stands hauled."""
+    """The ways of load and hand, or how fast parts gather speed, stay as long as the rig stands there."""
     old = made.layers.get("over")
-    kept = tuple(mark for mark in old.marks if mark.layer == "way" or isinstance(mark, Text)) if old else ()
+    kept = tuple(mark for mark in old.marks if mark.layer in STANDING) if old else ()
     return replace(over, marks=over.marks + kept) if over else None
 
 
@@ -67,7 +69,8 @@ def back(made: Composer, at: Passage) -> None:
 
 
 def _carry(
-    made: Composer, stage: Stage, lit: Lit, what: str, seconds: float, way: Callable[[float], float]
+    made: Composer, stage: Stage, lit: Lit, what: str, seconds: float, way: Callable[[float], float],
+    verb: Verb = "haul",
 ) -> None:  # fmt: skip
     """The rope runs by the solved motion: hand, wheels, loads, lay and paint marks, all of it at every frame."""
 
@@ -84,7 +87,7 @@ def _carry(
         return lambda share: stage.layer(name, getattr(parts(share), name))
 
     end = _layers(stage, stage.hauled(way(1.0), lit))
-    made.change("haul", what, seconds, end, {name: partly(name) for name in end})
+    made.change(verb, what, seconds, end, {name: partly(name) for name in end})
 
 
 def to_ink(made: Composer, at: Passage) -> None:
@@ -187,8 +190,10 @@ def _uncounted(stage: Stage, step: Step) -> Lit:
 
 
 def haul(made: Composer, at: Passage) -> bool:
-    """The rope is hauled, once; the rig then stands so."""
-    if at.hauls:
+    """The rope is hauled, or let go where things gather speed, once; the rig then stands so."""
+    if at.hauls and at.view == "newton":
+        _carry(made, at.stage, at.step.lit, "all that is let go", GOES, lambda share: share, "run")
+    elif at.hauls:
         _carry(made, at.stage, at.step.lit, "rope", HAUL, lambda share: share)
     return at.hauls
 

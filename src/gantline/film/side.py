@@ -171,7 +171,7 @@ def known(shown: Shown | None) -> list[tuple[str, str]]:
     if isinstance(shown, Equation) and isinstance(shown.sides[0], Symbol):
         last = shown.sides[-1]
         if isinstance(last, Number) and _letter(shown.sides[0].name):
-            return [(shown.sides[0].name, last.shown or str(last.value))]
+            return [(shown.sides[0].name, (last.shown or str(last.value)).replace("s2", "s²"))]
     return []
 
 

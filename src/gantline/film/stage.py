@@ -6,6 +6,7 @@ from msgspec.structs import replace
 
 from gantline.account import called
 from gantline.figure import (
+    Layout,
     NotDrawable,
     Primitive,
     Scene,
@@ -13,6 +14,7 @@ from gantline.figure import (
     draw,
     hauled,
     lay_out,
+    moved,
     pulled,
     shown_travel,
     tipping,
@@ -80,9 +82,10 @@ class Stage:
         return min(format.most, (right - left) / (self.layout.right - self.layout.left), high)
 
     def _extent(self) -> tuple[float, float]:
-        """How far the rig reaches above its beam line and below it, wherever the hand goes (radii)."""
+        """How far the rig reaches above its beam line and below it, wherever hand and loads go (radii)."""
         grip = self.layout.grip
-        above, below = -self.layout.top, self.layout.bottom
+        falls = (self.after.body(body.name).y - body.y for body in self.layout.bodies if body.loads)
+        above, below = -self.layout.top, self.layout.bottom + max([0.0, *falls])
         if grip is None or grip.body:
             return above, below + BELOW
         goes = max(self.travel + HAND, ARROW)
@@ -99,12 +102,14 @@ class Stage:
 
     def parts(
         self, view: str, lit: Lit = None, marks: tuple[tuple[str, str], ...] = (), struck: tuple[str, ...] = (),
-        answer: Answer | None = None, way: str | None = None,
+        answer: Answer | None = None, way: str | None = None, gone: bool = False,
     ) -> Parts:  # fmt: skip
-        """A view of the rig; the bare rig where this rig has nothing of what the view would show."""
+        """A view of the rig, where it stands or (`gone`) after its travel; the bare rig where this rig has nothing of
+        what the view would show."""
+        layout = self.after if gone else self.layout
         try:
             scene = draw(
-                self.act.rig, answer or self.act.answer, view, layout=self.layout, lit=lit, marks=marks,
+                self.act.rig, answer or self.act.answer, view, layout=layout, lit=lit, marks=marks,
                 struck=struck, caption=False, frame=self.room, way=way, large=self.large,
             )  # fmt: skip
         except NotDrawable:
@@ -164,6 +169,11 @@ class Stage:
     def texts(parts: Parts, part: str) -> list[Box]:
         """The boxes of all words of a part over the rig (px of the figure)."""
         return [mark.box for mark in parts.over if isinstance(mark, Text) and mark.part == part]
+
+    @cached_property
+    def after(self) -> Layout:
+        """The layout as it is after the travel."""
+        return moved(self.act.rig, self.act.answer, self.layout, self.travel)[0]
 
     @cached_property
     def names(self) -> dict[str, str]:

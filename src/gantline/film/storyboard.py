@@ -1,4 +1,4 @@
-"""The nouns of a film. Times are in seconds; everything that moves says which of the seven verbs it does."""
+"""The nouns of a film. Times are in seconds; everything that moves says which of the eight verbs it does."""
 
 from collections.abc import Sequence
 from itertools import accumulate
@@ -11,7 +11,7 @@ from gantline.account import Account, Step
 from gantline.mechanics import Answer
 from gantline.rig import Rig
 
-Verb = Literal["pencil", "ink", "draw", "grow", "set", "haul", "tip"]
+Verb = Literal["pencil", "ink", "draw", "grow", "set", "haul", "run", "tip"]
 Kind = Literal["title", "step", "recap"]
 
 

@@ -29,13 +29,18 @@ def smooth(share: float) -> float:
     return share * share * (3 - 2 * share)
 
 
+def gathering(share: float) -> float:
+    """From rest, gathering speed evenly: what runs by itself under steady pulls."""
+    return share * share
+
+
 def linear(share: float) -> float:
     return share
 
 
 EASING: dict[str, Callable[[float], float]] = {
     "pencil": ease, "ink": ease, "draw": ease, "grow": ease, "set": linear, "haul": smooth,
-    "tip": ease,
+    "run": gathering, "tip": ease,
 }  # fmt: skip
 
 
