@@ -119,11 +119,12 @@ def test_a_board_needs_a_rig_and_a_level() -> None:
         board([act("planter")], level="expert")
 
 
-def test_nothing_flashes() -> None:
+@pytest.mark.parametrize("name", ["planter", "threefold-up", "luff-upon-luff", "atwood-double", "impossible-unequal"])
+def test_nothing_flashes(name: str) -> None:
     """No patch of 64 px goes lighter and darker again more than three times in any second."""
     seen = [
         (take.shot.start + tenth / 10, patches(moment.picture))
-        for take in shots("level", "planter")
+        for take in shots("level", name)
         for tenth in range(int(take.shot.seconds * 10))
         if (moment := take.at(tenth / 10)).toward is None
     ]

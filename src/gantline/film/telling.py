@@ -71,8 +71,8 @@ def _really(stage: Stage, step: Step, size: float) -> Panel | None:
         effort = ideal if way == "ideal" else regime.effort if regime else None
         if effort is not None and effort.number is not None and effort.number > 0:
             found.append((words, measure(stage.act.rig, effort.number, "N").near, float(effort.number)))
-    if len(found) < 2:
-        said = {value.key: value.value for value in stage.act.account.values}
+    said = {value.key: value.value for value in stage.act.account.values}
+    if "a_loss" in said:
         keys = [("perfect", "a_near"), ("real", "a_loss")]
         found = [(words, *_quantity(stage, said[key])) for words, key in keys if key in said and said[key].number]
     return panels.bars(stage, _each_wheel(stage, step), found, size) if len(found) > 1 else None
