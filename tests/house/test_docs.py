@@ -9,6 +9,8 @@ from pathlib import Path
 import pytest
 from places import DOCS, ROOT, SOURCE
 
+from gantline.notation import ATTRIBUTES, STATEMENTS
+
 sys.path.insert(0, str(ROOT / "tools"))
 import docs
 
@@ -86,3 +88,11 @@ def test_every_folder_says_what_it_is() -> None:
     architecture = (ROOT / "ARCHITECTURE.md").read_text(encoding="utf-8")
     folders = {path.name for path in SOURCE.iterdir() if path.is_dir()} - {"__pycache__", "assets", "quantity"}
     assert not {folder for folder in folders if f"{folder}/" not in architecture}
+
+
+def test_the_readme_names_every_word_of_the_notation() -> None:
+    readme = (
+        (ROOT / "README.md").read_text(encoding="utf-8").split("## The notation on one screen")[1].split("\n## ")[0]
+    )
+    named = set(re.findall(r"[a-z]+", readme))
+    assert sorted({*STATEMENTS, *ATTRIBUTES} - named) == []
