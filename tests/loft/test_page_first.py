@@ -23,7 +23,7 @@ def test_a_few_files_are_asked_for_until_the_page_stands(window: Callable[..., W
     opened.page.on("request", lambda request: asked.append(request.url.removeprefix(opened.address)))
     opened.page.reload()
     opened.ready()
-    own = [path for path in asked if not path.startswith("shelf/")]  # small figures come as they are seen
+    own = [path for path in asked if not path.startswith(("shelf/", "api/"))]  # what is asked once it stands
     assert {"", "page/loft.css", "page/loft.js", "assets/codemirror.js"} <= set(own)
     assert len(own) <= MOST
 

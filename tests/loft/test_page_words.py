@@ -228,3 +228,13 @@ def test_without_the_editor_a_plain_field_does_the_same(window: Callable[..., Wi
 def test_the_slip_is_a_text_box_with_a_name(page: Page) -> None:
     assert slip(page).get_attribute("role") == "textbox"
     assert slip(page).get_attribute("aria-label") == "Slip: the rig in words"
+
+
+def test_nothing_is_left_of_the_rig_before(window: Callable[..., Window]) -> None:
+    page = window().open("chart.rig")
+    page.locator(".step-row").first.wait_for()
+    page.locator("#to-shelf").click()
+    page.get_by_role("button", name="From nothing").click()
+    page.locator("li[data-place]").first.wait_for(state="attached")
+    assert page.locator("#steps button, #methods button, #refusals p").count() == 0
+    assert page.locator("#wheels .beside").all_inner_texts() == ["", "", ""]

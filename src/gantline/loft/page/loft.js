@@ -132,7 +132,12 @@ async function bench(words, found) {
   parts.narrow = Narrow({ slip, margin, words, undo: () => editing.undo() });
   keys({ light, sheet, editing, keeper, say, plate });
 
-  store.addEventListener('opened', () => everything({ quiet: true, opened: true }));
+  store.addEventListener('opened', () => {
+    light.letGo(); // nothing is left of the rig before
+    account.clear('');
+    margin.wheels([], '');
+    everything({ quiet: true, opened: true });
+  });
   store.addEventListener('written', ({ detail }) => {
     slip.set(store.text);
     everything(detail.words === 'typing' ? { typed: true } : detail.stepped ? { quiet: true } : { says: detail.says || sentence(detail.words), whole: detail.whole });
