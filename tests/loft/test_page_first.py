@@ -68,7 +68,7 @@ def _begun(body: bytes) -> Any:
 def test_a_script_has_all_it_imports_each_once_and_in_order() -> None:
     files = {
         "a.js": "import { b as other } from './b.js';\nimport { c } from './c-d.js';\nexport const a = other + c;\n",
-        "b.js": "import { c } from './c-d.js';\nexport function b() { return c; }\n",
+        "b.js": "// What b is for.\nimport { c } from './c-d.js';\nexport function b() { return c; }\n",
         "c-d.js": "const own = 1, other = 2;\nexport { own, other };\nexport class c {}\n",
     }
     whole = script("a.js", files.__getitem__)
@@ -76,6 +76,7 @@ def test_a_script_has_all_it_imports_each_once_and_in_order() -> None:
     assert whole.index("const $c_d") < whole.index("const $b") < whole.index("const $a")
     assert "const { b: other } = $b;" in whole
     assert "return { own, other, c };" in whole
+    assert "What b is for" not in whole
     assert re.findall(r"^(?:import|export)\b.*", whole, re.M) == ["export const { a } = $a;"]
 
 

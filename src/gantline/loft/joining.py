@@ -14,6 +14,7 @@ _SHEET = re.compile(r'^@import "([\w.-]+)";\n', re.M)
 _PX = re.compile(r"(?<![\w.-])(-?[\d.]+)px")
 _CONDITION = re.compile(r"@media[^{]*\{")
 _MODULE = re.compile(r"^import \{ ([^}]*) \} from '\./([\w-]+\.js)';\n", re.M)
+_REMARK = re.compile(r"^[ \t]*//.*\n", re.M)
 _EXPORTED = re.compile(r"^export (?:\{ ([\w, ]+) \};\n|(?=(?:async )?(?:function|class|const) (\w+)))", re.M)
 
 
@@ -28,7 +29,8 @@ def sheet(name: str, source: Source) -> str:
 
 
 def script(name: str, source: Source) -> str:
-    """A module with all that it imports, each once, before whoever needs it, and its names to itself."""
+    """A module with all that it imports, each once, before whoever needs it, and its names to itself. Lines that only
+    remark on the code stay at home."""
     whole: dict[str, str] = {}
     _join(name, source, whole, ())
     names = _names(source(name))
@@ -38,7 +40,7 @@ def script(name: str, source: Source) -> str:
 def _join(name: str, source: Source, whole: dict[str, str], within: tuple[str, ...]) -> None:
     if name in within:
         raise ValueError(f"{' imports '.join((*within, name))}: modules of the page need each other in turn")
-    text = source(name)
+    text = _REMARK.sub("", source(name))
     for _, other in _MODULE.findall(text):
         if other not in whole:
             _join(other, source, whole, (*within, name))
