@@ -357,3 +357,34 @@ effort   84 N
     assert said(burton, "solve") == "Your F is 84 newtons, so that comes to 276: so heavy is the bell."
     assert burton.wrong.rule == "M07"
     assert burton.wrong.value.number == 4 * 84
+
+
+def test_a_block_may_hang_there_by_itself():
+    """By hand: a cradle of 620 N hung from its own wheel, and nothing on its hook."""
+    text = """
+fixed    upper
+moving   cradle  sheaves 1, weight 620 N
+rope     fall: upper, under cradle, hand at cradle
+"""
+    rig = rig_of(text)
+    answer = solve(rig)
+    assert verdict(rig, answer).endswith(".")
+    told = explain(rig, answer)
+    assert isinstance(told, Refusal) or told.steps
+    assert isinstance(wrong_answers(rig, answer), tuple)
+
+
+def test_a_block_by_itself_is_hauled_up():
+    """By hand: 80 N of block on two strands."""
+    text = """
+fixed    ring
+moving   hook  sheaves 1, weight 80 N
+rope     fall: ring, under hook, hand
+raise    hook 1 m
+"""
+    rig = rig_of(text)
+    answer = solve(rig)
+    assert answer.ideal.effort.number == 40
+    for method in ("count", "free-body", "work", "rope-length", "carry", "stages", "newton"):
+        told = explain(rig, answer, method)
+        assert isinstance(told, Refusal) or told.steps

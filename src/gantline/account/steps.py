@@ -172,9 +172,10 @@ def _together(writer: Writer) -> dict[str, str]:
     body = facts.body(facts.load)
     if body is None:
         return {}
-    loads = ["you" if facts.rides and name == facts.load else writer.nouns[name].the for name in facts.loads_of(body)]
-    blocks = [writer.nouns[name].the for name in body.parts if name not in facts.loads_of(body)]
-    heavy = [writer.nouns[name].the for name, _ in facts.body_weights(body) if name not in facts.loads_of(body)]
+    held = facts.loads_of(body) or (facts.load,)  # a block may hang there by itself
+    loads = ["you" if facts.rides and name == facts.load else writer.nouns[name].the for name in held]
+    blocks = [writer.nouns[name].the for name in body.parts if name not in held]
+    heavy = [writer.nouns[name].the for name, _ in facts.body_weights(body) if name not in held]
     rest = f"{loads[0]} and all that hangs with it"
     few = len(loads) <= _FEW + 1
     if len(blocks) > 1:
