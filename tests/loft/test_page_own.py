@@ -151,6 +151,8 @@ def test_the_same_words_changed_in_two_places_are_shown_twice(window: Callable[.
 
     page.route("**/api/file", between)
     begin(page, "Mine. ")
+    page.locator("#words-conflict .word").first.wait_for()
+    assert page.locator("#words-kept").inner_text().startswith("Not kept")
     page.locator("#words-conflict .word", has_text="Keep mine").click()
     until(page, lambda: "Mine." in script(file).read_text(encoding="utf-8"))
     assert "Theirs." not in script(file).read_text(encoding="utf-8")

@@ -7,7 +7,7 @@ export function keys({ light, sheet, editing, keeper, say, plate }) {
   document.addEventListener('keydown', (event) => {
     if (find('rig-page').hidden || event.defaultPrevented) return;
     const control = event.ctrlKey || event.metaKey, field = event.target.matches('input:not([type=range]), textarea');
-    if (control && event.key.toLowerCase() === 's') { keeper.keep(); say('Kept.'); }
+    if (control && event.key.toLowerCase() === 's') { keeper.keep(); keeper.words.keep(); say('Kept.'); }
     else if (control && event.key === 'Enter') editing.sayAnswer();
     else if (control && !field && event.key.toLowerCase() === 'z') (event.shiftKey ? editing.redo : editing.undo)();
     else if (control && !field && event.key.toLowerCase() === 'y') editing.redo();

@@ -169,7 +169,7 @@ async function bench(words, found) {
   function keepers() {
     const away = Away({ say, seen: () => keeper.time, copy, told: () => keeper.tell(), returned: async () => { await keeper.keep(); await words.keep(); return !keeper.clash && !words.clash; } });
     const keeper = Keeper({ doc: store, away, say, line: find('kept'), conflict: find('conflict'), both: () => parts.editing.both(), kept });
-    const words = Keeper({ doc: store.beside, away, say, line: make('p'), conflict: find('words-conflict') });
+    const words = Keeper({ doc: store.beside, away, say, line: find('words-kept'), conflict: find('words-conflict') });
     watch({ store, away, rig: keeper, words });
     return { keeper: Object.assign(keeper, { gone: away.gone, back: away.back, words }), words };
   }
