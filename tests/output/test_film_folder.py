@@ -5,17 +5,20 @@ import signal
 import subprocess
 import sys
 import time
+from contextlib import suppress
 from io import StringIO
 from pathlib import Path
+from threading import Thread
 
 import av
+import numpy
 import pytest
 import webvtt
 from ready import shelf
 
 from gantline.account import Account, explain
 from gantline.film import Act, board
-from gantline.output import film_folder, film_mux
+from gantline.output import film_folder, film_mux, film_pieces
 from gantline.output.film_pieces import Look
 from gantline.output.narration import Narrated
 
@@ -116,6 +119,21 @@ def test_a_full_disk_leaves_the_old_film_whole(
         film_folder.build(told(SAID), tmp_path / "film", SMALL, made[1])
     assert contents(tmp_path / "film") == before
     assert not [path for path in made[1].iterdir() if path.name.startswith(".")]
+
+
+def test_disk_that_is_full_at_the_last_byte_of_a_shot_is_an_error_and_no_endless_wait(tmp_path: Path) -> None:
+    """What is written is buffered, so that a small shot fails only when its file is closed: after its last frame."""
+    writer = film_pieces._Writer(Path("/dev/full"), "mp4", SMALL)
+    tried = Thread(target=lambda: write_one_frame(writer), daemon=True)
+    tried.start()
+    tried.join(60)
+    assert not tried.is_alive()
+    assert isinstance(writer.failed, OSError)
+
+
+def write_one_frame(writer: film_pieces._Writer) -> None:
+    with suppress(OSError), writer:
+        writer.frames.put((numpy.zeros((SMALL.frame[1] * 3 // 2, SMALL.frame[0]), "u1"), 1))
 
 
 def test_shots_used_longest_ago_make_room_and_nothing_else_goes(tmp_path: Path) -> None:

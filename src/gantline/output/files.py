@@ -252,9 +252,11 @@ def _lock(folder: Path) -> Iterator[None]:
             raise Busy(11, "another build is writing this folder", str(folder)) from busy
         if not path.exists() or os.fstat(handle).st_ino != path.stat().st_ino:  # its owner has just let it go
             raise Busy(11, "another build has only now left this folder", str(folder))
-        yield
-        with suppress(OSError):
-            os.unlink(path)
+        try:
+            yield
+        finally:
+            with suppress(OSError):
+                os.unlink(path)
     finally:
         os.close(handle)
 

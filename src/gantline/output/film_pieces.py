@@ -130,6 +130,7 @@ class _Writer:
         self.path, self.kind, self.look = path, kind, look
         self.frames: Queue[tuple[Any, int] | None] = Queue(AHEAD)
         self.failed: BaseException | None = None
+        self.over = False
         self.thread = Thread(target=self._run)
 
     def __enter__(self) -> "_Writer":
@@ -147,16 +148,21 @@ class _Writer:
             self._write()
         except BaseException as error:
             self.failed = error
-            while self.frames.get() is not None:  # whoever draws must not wait for ever
+            for _ in self._given():  # whoever draws must not wait for ever
                 pass
+
+    def _given(self) -> Iterator[tuple[Any, int]]:
+        """The frames up to the last; none where that has come already."""
+        while not self.over and (given := self.frames.get()) is not None:
+            yield given
+        self.over = True
 
     def _write(self) -> None:
         import av
 
         with av.open(str(self.path), "w", format=self.kind, options=EXACT) as file:
             stream, at = _stream(file, self.kind, self.look), 0
-            while (given := self.frames.get()) is not None:
-                pixels, times = given
+            for pixels, times in self._given():
                 frame: Any = av.VideoFrame.from_ndarray(pixels, format="yuv420p")
                 frame.time_base = stream.codec_context.time_base
                 for at in range(at, at + times):  # noqa: B020 - goes on where the last frame ended
