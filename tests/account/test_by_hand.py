@@ -385,6 +385,11 @@ raise    hook 1 m
     rig = rig_of(text)
     answer = solve(rig)
     assert answer.ideal.effort.number == 40
+    assert (
+        said(explain(rig, answer), "meet")
+        == "A runner of 80 newtons hangs in the rope by itself, with nothing on its hook."
+    )
+    assert "around the runner, and look" in said(explain(rig, answer), "cut")
     for method in ("count", "free-body", "work", "rope-length", "carry", "stages", "newton"):
         told = explain(rig, answer, method)
         assert isinstance(told, Refusal) or told.steps

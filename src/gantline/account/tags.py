@@ -9,6 +9,7 @@ from .facts import Body, Facts
 
 # What may be true of a rig, and of one step of an account.
 KNOWN = frozenset((
+    "block-alone",
     "N=1", "N=2", "N>2", "N>6", "accelerates", "asked", "company", "dead-end-moving", "effort-asked", "effort-given",
     "hand-inside", "heavy-wheel", "helpers", "helps", "holds", "impossible", "indeterminate", "load-asked", "lossy",
     "lowers", "ma=1", "ma=vr", "ma>vr", "numeric", "one-load", "one-rope", "one-weight", "one-wheel", "own-block",
@@ -109,6 +110,7 @@ def about(facts: Facts, body: Body) -> set[str]:
     found = {f"N={count}" if count <= 2 else "N>2"} | ({"N>6"} if count > 6 else set())
     weights = len(facts.body_weights(body))
     found |= {("one-weight", "two-weights", "more-weights")[min(max(weights, 1), 3) - 1]}
+    found |= {"block-alone"} if isinstance(facts.rig.part(facts.load), Moving) else set()
     found |= {"company"} if len(facts.loads_of(body)) > 1 else set()
     blocks = [part for name in body.parts if isinstance(part := facts.rig.part(name), Moving)]
     if not blocks:

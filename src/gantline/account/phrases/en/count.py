@@ -10,6 +10,7 @@ COUNT: Frames = {
         F("N=1 own-none !rider", ""),
         F("rider", f"Draw an imaginary bag around yourself and all that you hang on, {_LOOK}", "the bag"),
         F("own-none", f"Draw an imaginary bag around [the load], {_LOOK}", "the bag"),
+        F("block-alone", f"Draw an imaginary bag around [the load], {_LOOK}", "the bag"),
         F("company", f"Draw an imaginary bag around [bagged], {_LOOK}", "the bag"),
         F("", f"Draw an imaginary bag around [the load] and [its own], {_LOOK}", "the bag"),
     ),

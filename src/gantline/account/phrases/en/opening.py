@@ -19,6 +19,7 @@ OPENING: Frames = {
             _MEET,
         ),
         F("rider", "On paper only: suppose you hang in this rig yourself, {W} in all, from [a own].", _MEET),
+        F("block-alone !rider", "[a load] [of W] hangs in the rope by itself, with nothing on its hook.", _MEET),
         F("load-asked own-none N>2", "[a load] hangs on [n] ropes' ends. How heavy it is we do not know yet.", _MEET),
         F("load-asked own-none shared", "[a load] hangs on two ropes. How heavy it is we do not know yet.", _MEET),
         F("load-asked own-none", "[a load] hangs on the end of a rope. How heavy it is we do not know yet.", _MEET),
