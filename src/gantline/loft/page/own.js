@@ -8,6 +8,7 @@ export function Own({ store, say, away }) {
     try {
       const answer = await ask('say', { text, script, what_if: Object.fromEntries(store.whatIf), method, step: step.id, say: words });
       if (answer.script === undefined) return answer.says || 'Mend the slip first; then the words can be kept.';
+      if (store.script !== script) return refused(step, method, words); // others came meanwhile: it is written among them
       store.writeWords(answer.script, words ? `own words for ${step.idea}` : `the first words for ${step.idea}`);
       return '';
     } catch (error) {
