@@ -127,3 +127,14 @@ def test_film_says_that_its_script_cannot_be_read(capsys, tmp_path: Path) -> Non
     done = run(capsys, "film", PLANTER, "-o", str(tmp_path / "film"), "--script", str(tmp_path / "no.md"), *SMALL)
     assert done.status == 1
     assert f"cannot read {tmp_path / 'no.md'}" in done.err
+
+
+def test_full_disk_is_said_with_both_places_it_may_be(capsys, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def full(*_: object, **__: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr("gantline.api.film", full)
+    done = run(capsys, "film", PLANTER, "-o", "film", "--cache", str(tmp_path / "kept"))
+    assert done.status == 1
+    assert "no space left" in done.err
+    assert all(words in done.err for words in ("film", str(tmp_path / "kept"), "--cache"))

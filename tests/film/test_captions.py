@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 import webvtt
+from filmed import act
 
 from gantline.account import Account, Step, explain, spoken_words
 from gantline.film import LEVELS, Act, Cue, Move, Shot, Storyboard, board, captions, chapters, descriptions
@@ -235,6 +236,19 @@ def test_the_descriptions_tell_each_picture_while_it_stands() -> None:
     assert [(cue.start, cue.stop, cue.lines) for cue in found] == [
         (whole.shots[n].start, whole.shots[n].end, (says,)) for n, says in ((0, "a bell"), (2, "a rope"))
     ]
+
+
+def test_a_description_says_only_what_is_new_and_a_rig_begins_anew() -> None:
+    whole = told(["One.", "Two.", "Three."])
+    pictures = ["A bell. It hangs.", "A bell. It hangs. A line is drawn.", "A bell. It hangs. A line is drawn."]
+    assert [cue.lines[0] for cue in descriptions(whole, pictures)] == ["A bell. It hangs.", "A line is drawn."]
+    two = board([act("single-fixed"), act("single-fixed")])
+    assert chapters(two)[0].lines == (two.title,)
+    first = [n for n, shot in enumerate(two.shots) if shot.step][:1] + [
+        n for n, shot in enumerate(two.shots) if shot.step and shot.act == 1
+    ][:1]
+    said = {cue.name: cue.lines[0] for cue in descriptions(two, ["A bell. It hangs."] * len(two.shots))}
+    assert list(said) == [two.shots[0].id, two.shots[first[1] - 1].id]
 
 
 def test_the_transcript_has_every_sentence_and_whose_voice_it_is() -> None:

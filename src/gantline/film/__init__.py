@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING, Any
 
 from .board import Words, board
-from .captions import Cue, captions, chapters, descriptions
+from .captions import Cue, captions, chapters, descriptions, new_in
 from .formats import FORMATS, Box, Format
 from .picture import Layer, Moment, Picture
 from .storyboard import Act, Move, Shot, Storyboard
@@ -28,5 +28,5 @@ def __getattr__(name: str) -> Any:
 __all__ = [
     "FORMATS", "FRAMES", "HOLD", "LEVELS", "Act", "Box", "Cue", "Format", "Layer", "Moment", "Move", "Picture", "Piece",
     "Shot", "Storyboard", "Take", "Tap", "Taps", "Words", "board", "captions", "chapters", "descriptions", "hear",
-    "matched", "pace", "takes", "unlike", "voiced",
+    "matched", "new_in", "pace", "takes", "unlike", "voiced",
 ]  # fmt: skip

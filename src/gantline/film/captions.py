@@ -1,5 +1,6 @@
 """What is said in a film, cut into captions: at phrases, two lines at most, at a rate the viewers can read."""
 
+import re
 from collections.abc import Mapping, Sequence
 
 from msgspec import Struct
@@ -14,6 +15,7 @@ from .words import HOLD, LEVELS
 GAP = 0.08  # s between two captions, two frames, so that a change is seen (common practice)
 LEAST, MOST = 1.3, 6.0  # s a caption stands (DCMP Captioning Key, later edition)
 LINES = {"lower": 32, "middle": 37, "upper": 42}  # signs: DCMP Captioning Key, broadcasters, common practice on the web
+_SENTENCES = re.compile(r"(?<=[.?!]) (?=[A-Z])")
 WAITS = "Stop the film here if you want longer."
 
 
@@ -50,18 +52,30 @@ def chapters(board: Storyboard) -> tuple[Cue, ...]:
 
 
 def descriptions(board: Storyboard, pictures: Sequence[str]) -> tuple[Cue, ...]:
-    """What the picture of each shot shows, to be read aloud to those who do not see it; `pictures` shot by shot."""
+    """What is new in the picture of each shot, to be read aloud to those who do not see it; `pictures` shot by shot."""
     return tuple(
-        Cue(shot.id, shot.start, shot.end, (" ".join(picture.split()),))
-        for shot, picture in zip(board.shots, pictures, strict=True)
-        if picture.strip()
+        Cue(shot.id, shot.start, shot.end, (news,))
+        for shot, news in zip(board.shots, new_in(board, pictures), strict=True)
+        if news
     )
+
+
+def new_in(board: Storyboard, pictures: Sequence[str]) -> tuple[str, ...]:
+    """The sentences of each picture that were not said of the one before it; a rig begins anew."""
+    found, before, act = [], set[str](), -1
+    for shot, picture in zip(board.shots, pictures, strict=True):
+        sentences = _SENTENCES.split(" ".join(picture.split()))
+        found.append(" ".join(each for each in sentences if shot.act != act or each not in before))
+        before, act = set(sentences), shot.act
+    return tuple(found)
 
 
 def _named(board: Storyboard, shot: Shot) -> str:
     if shot.step:
         return shot.step.idea
-    return "Recap" if shot.kind == "recap" else board.acts[shot.act].rig.title or board.title
+    if shot.kind == "recap":
+        return "Recap"
+    return board.title if shot.id == "title" else board.acts[shot.act].rig.title or board.title
 
 
 def _cues(shot: Shot, width: int, pace: Sequence[float]) -> list[Cue]:

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Sequence
 
-from gantline.film import Cue, Storyboard, chapters
+from gantline.film import Cue, Storyboard, chapters, new_in
 
 _TAG = re.compile(r"<(?=[/!a-zA-Z])")  # what a player of SRT would take for the beginning of a tag
 
@@ -31,8 +31,8 @@ def srt(cues: Sequence[Cue]) -> str:
 def transcript(board: Storyboard, pictures: Sequence[str], voice: str = "") -> str:
     """All that is said and shown, to read; `pictures` shot by shot. `voice` says whose voice it is, where needed."""
     blocks = [f"{board.title}\n{'=' * len(board.title)}", *([voice] if voice else [])]
-    for shot, chapter, picture in zip(board.shots, chapters(board), pictures, strict=True):
-        shown = f"[Picture: {' '.join(picture.split())}]" if picture.strip() else ""
+    for shot, chapter, picture in zip(board.shots, chapters(board), new_in(board, pictures), strict=True):
+        shown = f"[Picture: {picture}]" if picture else ""
         head = f"{_minutes(shot.start)}  {chapter.lines[0]}"
         blocks.append("\n".join(line for line in (head, shot.says, shown) if line))
     return "\n\n".join(blocks) + "\n"

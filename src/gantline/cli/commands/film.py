@@ -1,5 +1,6 @@
 """`gantline film`: a video in the tutor's words."""
 
+import errno
 import os
 import sys
 from argparse import ArgumentParser, Namespace
@@ -82,6 +83,17 @@ def _show_starts(starts: str, arguments: Namespace) -> None:
     print(f"told from the pauses, doubtful where ? stands: mend {taps}, then add --taps {taps}", file=sys.stderr)
 
 
+def _not_written(arguments: Namespace, error: OSError) -> Trouble:
+    """A film is drawn in one place and built in another: a full disk may be that of either."""
+    if error.errno in (errno.ENOSPC, errno.EDQUOT, errno.EFBIG):
+        kept = arguments.cache or "the user's cache"
+        return Trouble(
+            f"no film: {reason(error)}, in {arguments.output} or where drawn shots are kept ({kept})",
+            "Make room, or name other places with -o and --cache; what is drawn already is used again.",
+        )
+    return Trouble(f"cannot write {arguments.output}: {reason(error)}", "Choose another folder with -o.")
+
+
 def _made(machines: "list[Rig]", arguments: Namespace) -> "Made | None":
     """The film, or None where its voice has problems, which have been printed."""
     from gantline.figure import NotDrawable
@@ -102,7 +114,7 @@ def _made(machines: "list[Rig]", arguments: Namespace) -> "Made | None":
     except (NotDrawable, NoAccount) as error:
         raise Trouble(f"no film: {error.sentence}", "gantline solve needs no figure and no account.") from error
     except OSError as error:
-        raise Trouble(f"cannot write {arguments.output}: {reason(error)}", "Choose another folder with -o.") from error
+        raise _not_written(arguments, error) from error
     except ImportError as error:
         raise missing(error, "a film", "film") from error
     finally:
