@@ -80,6 +80,7 @@ export function Seeing({ store, light, line, slip, card, margin, plate, answer, 
       account.wait('waits until the slip is mended');
     }
     const was = base?.wheels[0]?.says;
+    find('answer').hidden = false; // also under what is tried: it says what it waits for
     answer.wait(first.line, standing ? (was ? `At ${when} it was ${was}.` : '') : when ? `The plate and the formula are those of ${when}.` : '', Boolean(standing));
     line.words([[`Go to line ${first.line}`, () => card.go(0)]]);
     line.say(card.sentence(), { settled: why.typed });
