@@ -168,8 +168,28 @@ def test_friction_can_hold_what_a_perfect_wheel_would_let_go() -> None:
     text_ = "fixed top sheaves 1, efficiency 80 %\nload a mass 10 kg\nload b mass 9 kg\nrope r: a, over top, b\n"
     found = answer(text_)
     assert found.status == "holds"
-    assert found.regime("holding") is not None
+    held = found.regime("holding")
+    assert held is not None
+    assert [number(pull.tension) for pull in held.strands] == [number(found.weights[0][1]), number(found.weights[1][1])]
+    assert number(held.supports[0].force) == sum(number(weight) for _, weight in found.weights)
     assert answer(text_.replace("9 kg", "7 kg")).status == "accelerates"
+
+
+def test_between_two_sticking_wheels_a_pull_is_not_decided() -> None:
+    """What is at rest by friction: balance says 98.1 N and 88.29 N (g = 9.81) at the ends, nothing says how it falls
+    from one to the other over two wheels."""
+    found = answer(
+        "fixed top sheaves 1, efficiency 80 %\nfixed side sheaves 1, efficiency 60 %\n"
+        "load a mass 10 kg\nload b mass 9 kg\nrope r: a, over top, over side, b\n"
+    )
+    held = found.regime("holding")
+    assert held is not None
+    assert [pull.tension and number(pull.tension) for pull in held.strands] == [
+        Fraction("98.1"),
+        None,
+        Fraction("88.29"),
+    ]
+    assert all(check.residual == 0 for check in found.certificate.checks)
 
 
 def test_a_heavy_lossy_wheel_runs_the_way_it_is_driven() -> None:

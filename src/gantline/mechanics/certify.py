@@ -133,7 +133,7 @@ def _whole(
 ) -> list[Check]:
     """The rig from outside: supports and hand against all weights, and what speeds up."""
     supports = [(s.name, route.number(s.force)) for s in regime.supports]
-    if not supports or any(force is None for _, force in supports) or regime.way == "holding":
+    if not supports or any(force is None for _, force in supports):
         return []
     terms = [force for _, force in supports if force is not None]
     hand = route.rig.hand

@@ -145,15 +145,12 @@ class Reader:
             efficiency, pulls, self._supports(solved), self._motions(solved), work(self, way, solved, effort), load,
         )  # fmt: skip
 
-    def held(self) -> Regime:
-        """A released rig that its friction holds: nothing moves, and the pulls are not decided."""
-        pulls = tuple(
-            Pull(e.strand.rope, e.strand.index, e.strand.start.name, e.strand.end.name, None, self._toward(n))
-            for n, e in enumerate(self.system.elements)
-        )
+    def held(self, solved: Solved) -> Regime:
+        """A released rig that its friction holds: nothing moves, and a pull is what the balances alone leave it."""
+        effort = self.effort(solved)
         still = tuple(Motion(name, self._per_hand(name), self.plain(0, "m/s²")) for name in self.movers)
-        supports = tuple(Support(part.name, None) for part in self.rig.fixed)
-        return Regime("holding", None, None, None, pulls, supports, still)
+        pulls, supports = self._pulls(solved), self._supports(solved)
+        return Regime("holding", effort[0] if effort else None, None, None, pulls, supports, still)
 
     def _row(self, solved: Solved, numeric: dict[int, Any], symbolic: dict[int, Any] | None, unit: str) -> Value | None:
         """The value of a sum of unknowns, None where it is not decided."""

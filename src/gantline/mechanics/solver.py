@@ -187,7 +187,10 @@ def _lossy(case: Case, ideal: Solved, finding: Finding, reader: Reader) -> tuple
         return [reader.regime(name, solved) for name, solved in found], finding
     runs = [solved for solved in _guesses(case, ideal) if _agrees(case, solved)]
     if not runs:
-        return [reader.held()], Finding("holds", tuple(case.system.ties[n].sheave.name for n in case.lossy))
+        lossy = case.lossy
+        sticking = tuple(None if n in lossy else 0 for n in range(len(case.system.ties)))
+        held = reader.held(case.solve(sticking, moving=False))
+        return [held], Finding("holds", tuple(case.system.ties[n].sheave.name for n in lossy))
     return [reader.regime(_way_of(case, solved), solved) for solved in runs], finding
 
 
