@@ -129,6 +129,19 @@ def test_film_says_that_its_script_cannot_be_read(capsys, tmp_path: Path) -> Non
     assert f"cannot read {tmp_path / 'no.md'}" in done.err
 
 
+def test_what_a_script_cannot_say_is_told_with_its_file_and_the_film_is_made(capsys, tmp_path: Path) -> None:
+    rig, script = tmp_path / "runner.rig", tmp_path / "words.md"
+    rig.write_text(f"title Sack\n{RUNNER}", encoding="utf-8")
+    script.write_text("## Sack {#sack}\n\n[gone]\nNobody says this.\n", encoding="utf-8")
+    done = run(
+        capsys, "film", str(rig), "-o", str(tmp_path / "film"), "--script", str(script),
+        "--cache", str(tmp_path / "kept"), *SMALL,
+    )  # fmt: skip
+    assert done.status == 0
+    assert f"{script}:4:1: script-step-gone" in done.err
+    assert "Nobody says this." not in (tmp_path / "film" / "transcript.txt").read_text(encoding="utf-8")
+
+
 def test_full_disk_is_said_with_both_places_it_may_be(capsys, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     def full(*_: object, **__: object) -> None:
         raise OSError(28, "No space left on device")

@@ -38,7 +38,8 @@ class Made(Struct, frozen=True):
     kept: tuple[files.Kept, ...]
     problems: tuple[Problem, ...]
     drawn: int
-    script: str = ""  # the file the problems are about, where they are about its lines
+    script: str = ""  # the file whose words were said
+    unsaid: tuple[Problem, ...] = ()  # which sentences of it were not, and why
     starts: str = ""  # where the steps begin in the voice, to look through, where that was told from its pauses
 
 
@@ -59,7 +60,7 @@ def cut(
     with _aside(kept, ("wav",)) as asides:
         told = narrated(board(made, words, level, title), narration or Narration(), asides["wav"])
         done = build(told, folder, look, kept, progress)
-    return replace(done, problems=wrong + done.problems, script=str(read_from) if wrong else "")
+    return replace(done, unsaid=wrong, script=str(read_from or ""))
 
 
 def _words_in(made: Sequence[Act], path: Path) -> tuple[Mapping[At, str], tuple[Problem, ...]]:

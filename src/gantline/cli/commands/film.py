@@ -66,8 +66,9 @@ def run(arguments: Namespace) -> int:
         return PROBLEMS
     for kept in made.kept:
         print(f"kept your {kept.file}; what would have been written is in {kept.beside}", file=sys.stderr)
-    if made.problems:
-        show_problems(made.problems, made.script or "the film", json=False)
+    for problems, file in ((made.unsaid, made.script), (made.problems, "the film")):
+        if problems:
+            show_problems(problems, file, json=False)
     if made.starts:
         _show_starts(made.starts, arguments)
     print(f"watch {os.path.join(arguments.output, made.film.name)}")
