@@ -32,7 +32,7 @@ def step_changes(stage: Stage, step: Step, says: str, before: Scenery) -> tuple[
         step = replace(step, lit=())  # it is of another rig than the one that stands here
     step = replace(step, lit=_with_hand(stage, step))
     panel = panel_of(stage, step)
-    shows = step.view not in BIG and panel is None and step.id != "recap"
+    shows = step.view not in BIG and panel is None and step.id not in ("recap", "answer")
     at = Passage(stage, step, _view(step), before, shows)
     other = another.another(stage, step)
     if other is not None:
