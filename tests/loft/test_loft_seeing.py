@@ -146,7 +146,7 @@ def test_names_of_the_spoken_parts() -> None:
 
 
 def test_a33_every_bad_text_of_the_stock_is_answered_with_its_line(served: Inside) -> None:
-    stock = [bad for bad in corpus(TESTS / "notation" / "bad.txt") if not re.search("[\ud800-\udfff]", bad.text)]
+    stock = corpus(TESTS / "notation" / "bad.txt")
     assert len(stock) > 100
     for bad in stock:
         reply = served.send("/api/see", {"text": bad.text})
@@ -156,14 +156,14 @@ def test_a33_every_bad_text_of_the_stock_is_answered_with_its_line(served: Insid
 
 
 HOSTILE: list[bytes] = [
-    b"", b"null", b"[]", b"{}", b'{"text": 5}', b'{"text": "", "more": 1}', b'{"text": "\\ud800"}', b"{" * 5000,
+    b"", b"null", b"[]", b"{}", b'{"text": 5}', b'{"text": "", "more": 1}', b"{" * 5000,
     b"[" * 200_000, b'{"text": "a", "view": "nothing"}', b'{"text": "a", "view": "ask"}', b"\xff\xfe",
     b'{"text": "a", "lit": ["nobody"], "way": "up"}', b'{"text": "a", "what_if": {"a": 1}}', b'{"text": 1e999}',
     b'{"text": "a", "step": {"method": "count", "id": "x", "y": 1}}', b'{"text":"a"}garbage',
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize("task", [task for task in TASKS if task not in ("thumbnail", "export")])
+@pytest.mark.parametrize("task", [task for task in TASKS if task not in ("thumbnail", "gains", "export")])
 def test_what_is_no_request_is_refused_with_a_sentence(served: Inside, task: str) -> None:
     for body in HOSTILE:
         reply = served.raw("POST", f"/api/{task}", [("host", "127.0.0.1:8347"), COOKIE, *OWN], body)
