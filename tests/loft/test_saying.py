@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from inside import PLANTER, Inside
 
 from gantline import api
+from gantline.account import METHODS
 from gantline.loft.asked import Refused, Say, Tell
 from gantline.loft.telling import say, tell
 from gantline.output import script as scripts
@@ -60,6 +61,14 @@ def test_each_method_has_words_of_its_own() -> None:
     script = said(said("", "meet", "By the cut."), "meet", "By the bodies.", "free-body")
     assert steps(script)["meet"]["say"] == "By the cut."
     assert steps(script, "free-body")["meet"]["say"] == "By the bodies."
+
+
+@pytest.mark.parametrize("method", METHODS)
+def test_a_title_that_ends_like_a_method_is_none(method: str) -> None:
+    text = PLANTER.replace("Planter onto the roof terrace", f"A day of {method.replace('-', ' ')}")
+    script = say(Say(text, step="meet", say="One."))["script"]
+    assert steps(script, text=text)["meet"]["say"] == "One."
+    assert steps(script, "free-body", text)["meet"]["say"] != "One."
 
 
 def test_another_title_parts_no_rig_from_its_words() -> None:

@@ -20,7 +20,7 @@ from gantline.problems import Problem
 from .asked import Refused, Say
 from .reading import Reading
 
-Told = Account | Refusal
+_BY = "--"  # between the key of a rig, which never has it, and the method
 _ABOVE = (
     "Your own sentences, as the loft keeps them beside the rig; every other step says the program's. What stands in "
     "braces is a number of the rig and stays live."
@@ -106,12 +106,13 @@ def _accounts(reading: Reading, account: Account, script: str) -> dict[str, Acco
 
 
 def _heading(reading: Reading, method: str) -> str:
-    return f"{_key(reading)}-{method}" if method else _key(reading)
+    return f"{_key(reading)}{_BY}{method}" if method else _key(reading)
 
 
 def _method(heading: str) -> str:
     """The method a heading names, empty for the account of the rig itself."""
-    return next((name for name in METHODS if heading.endswith(f"-{name}")), "")
+    method = heading.rpartition(_BY)[2]
+    return method if _BY in heading and method in METHODS else ""
 
 
 def _placed(script: str, accounts: Mapping[str, Account]) -> dict[tuple[str, str], Line]:
