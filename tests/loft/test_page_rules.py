@@ -89,6 +89,36 @@ def test_pointing_at_a_distance_lights_both_parts(page: Page) -> None:
     assert {"upper", "lower"} <= set(lit)
 
 
+def test_what_is_tried_is_told_alike_on_the_plate_and_in_the_account(window: Callable[..., Window]) -> None:
+    page = window().open("planter")
+    pin = page.locator(".rule[data-key='lower.weight'] input")
+    pin.focus()
+    page.keyboard.press("ArrowRight")
+    says(page, "What if")
+    page.wait_for_selector(".step-row.changed")
+    tried = page.locator("#editor .try").inner_text().removeprefix("what if ")
+    beside = page.locator("#plate .dotted.trying")
+    assert beside.locator("[aria-hidden]").inner_text().replace("\u00a0", " ") == f"w = {tried}"
+    page.keyboard.press("Enter")
+    says(page, "Written in.")
+    page.wait_for_function("() => !document.querySelector('.step-row.changed, #plate .dotted.trying')")
+
+
+def test_who_leaves_a_value_that_will_not_do_is_not_followed_by_its_field(window: Callable[..., Window]) -> None:
+    page = window().open("planter")
+    before = words(page)
+    page.locator("#plate .dotted.over").click()
+    page.keyboard.type("50 kg")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("#plate .field-says b")
+    page.locator(".rule[data-key='lower.weight'] input").focus()
+    assert page.locator("#plate input.field").input_value() == "50 kg", "it can still be mended"
+    page.get_by_text("Tried", exact=True).click()
+    page.wait_for_selector("#plate svg[data-view=tried]")
+    assert not page.locator("#plate input.field, .field-says").count()
+    assert words(page) == before
+
+
 @pytest.mark.parametrize("width", [360, 390, 600, 768, 900, 1024, 1200, 1440])
 @pytest.mark.parametrize("text", [LONG, BAG], ids=["long", "many"])
 def test_no_word_of_a_rule_is_cut(window: Callable[..., Window], folder: Path, width: int, text: str) -> None:

@@ -16,7 +16,8 @@ export function Account({ store, light, choose, open, present, linesOf, own }) {
   function show(given, noted = '') {
     if (!store.whatIf.size) plain = new Map(given.steps.map((step) => [`${given.method} ${step.id}`, step.formula]));
     note.textContent = noted || (given.steps.length ? `why it is so, in ${COUNTS[given.steps.length] || given.steps.length} steps` : 'why it cannot be told this way');
-    const same = told && JSON.stringify(told) === JSON.stringify(given) && steps.dataset.open === String(store.step);
+    const same = told && JSON.stringify(told) === JSON.stringify(given) && steps.dataset.open === String(store.step)
+      && steps.dataset.trying === String(store.whatIf.size > 0);
     told = given;
     if (same) return;
     renew(methods, given.methods.map(tab), methods);
@@ -37,6 +38,7 @@ export function Account({ store, light, choose, open, present, linesOf, own }) {
   function build() {
     steps.setAttribute('aria-labelledby', `tab-${told.method}`);
     steps.dataset.open = String(store.step);
+    steps.dataset.trying = String(store.whatIf.size > 0);
     if (editing?.id !== store.step) editing = null;
     const chosen = told.methods.find((each) => each.method === told.method);
     const rows = told.steps.map((step, n) => (step.id === store.step ? opened(step, n) : row(step, n)));

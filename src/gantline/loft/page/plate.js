@@ -74,7 +74,7 @@ export function Plate(element, { say, light, store, ghost, words }) {
     list.setAttribute('aria-label', `Parts of the rig, ${options.length}`);
     list.replaceChildren(...options);
     for (const each of options) each.style.zIndex = order.get(each.dataset.kind);
-    givens.replaceChildren(...dotted(new Places(home, sheet.svg), sheet.svg, seen, found, change_));
+    givens.replaceChildren(...dotted(new Places(home, sheet.svg), sheet.svg, seen, found, change_, store.whatIf));
     chalk();
     settle(focused);
     sheet.settled();

@@ -5,8 +5,8 @@ import { offset } from './store.js';
 
 const VIEWS = new Set(['bare', 'labelled', 'numbered']);
 
-// The dotted numbers of a figure: over a load's own letters, and beside a block that has a weight.
-export function dotted(places, svg, seen, found, open) {
+// The dotted numbers of a figure: over a load's own letters, and beside a block that has a weight. `tried` are what-if values by id.
+export function dotted(places, svg, seen, found, open, tried) {
   if (!VIEWS.has(svg.dataset.view)) return [];
   const shown = [];
   for (const given of seen.givens.filter((one) => one.key === 'weight' || one.key === 'mass')) {
@@ -14,7 +14,7 @@ export function dotted(places, svg, seen, found, open) {
     if (!box || kind === 'fixed') continue;
     const words = [...svg.querySelectorAll(`text[data-part="${CSS.escape(given.part)}"]`)].at(-1);
     if (kind === 'load' && words) shown.push(over(given, places.local(words.getBoundingClientRect()), open));
-    else if (kind === 'moving' && given.number) shown.push(beside(given, box, places, open));
+    else if (kind === 'moving' && given.number) shown.push(beside(given, box, places, open, tried.get(given.id)));
   }
   return shown;
 }
@@ -29,10 +29,11 @@ function over(given, { left, top, width, height }, open) {
   return button;
 }
 
-function beside(given, box, places, open) {
-  const sign = make('span', { 'aria-hidden': 'true' }, make('i', {}, given.symbol[0]), make('sub', {}, given.symbol.slice(1).replace('_', '')), ` = ${given.number}\u00a0${given.unit}`);
-  const button = opener(given, open, 'beside', sign);
-  const wide = 34 + 8.4 * (given.number.length + given.unit.length + given.symbol.length), high = 28, y = box.top + box.height / 2 - high / 2;
+function beside(given, box, places, open, trying) {
+  const value = trying || `${given.number} ${given.unit}`;
+  const sign = make('span', { 'aria-hidden': 'true' }, make('i', {}, given.symbol[0]), make('sub', {}, given.symbol.slice(1).replace('_', '')), ` = ${value.replace(' ', '\u00a0')}`);
+  const button = opener(given, open, trying ? 'beside trying' : 'beside', sign);
+  const wide = 34 + 8.4 * (value.length - 1 + given.symbol.length), high = 28, y = box.top + box.height / 2 - high / 2;
   const spots = [0, 24, -24, 48].flatMap((by) => [[box.left + box.width + 8, y + by], [box.left - wide - 8, y + by]]);
   const at = places.choose(wide, high, spots);
   Object.assign(button.style, { left: `${at.left}px`, top: `${at.top}px` });
@@ -53,7 +54,7 @@ export function open(home, { at, value, label, keep, done }) {
   home.append(place);
   const input = field({
     over: over_, value, label, keep, says: 'Enter keeps, Esc puts back.',
-    done: (next) => { place.remove(); done(next); },
+    done: (next) => { place.remove(); if (next !== null) done(next); },
   });
   const left = at.left + at.width / 2 - place.offsetWidth / 2, top = at.top + at.height / 2 - 17;
   place.style.left = `${Math.max(0, Math.min(left, home.clientWidth - place.offsetWidth))}px`;

@@ -115,7 +115,7 @@ export function Rules({ store, edit, light, writeIn }) {
       over: shown, value: trying(one) || (one.unread ? one.unread.slice(0, -2) : one.value), label: one.name,
       says: one.symbol ? `Enter keeps, Esc puts back. ${one.symbol} alone leaves it a letter.` : 'Enter keeps, Esc puts back.',
       keep: (value) => edit.value(one, value),
-      done: (next) => { if (next) step(one.id, next); else element.querySelector(`[data-given="${CSS.escape(one.id)}"]`)?.focus(); },
+      done: (next) => { if (next) step(one.id, next); else if (next !== null) element.querySelector(`[data-given="${CSS.escape(one.id)}"]`)?.focus(); },
     });
   }
 

@@ -9,7 +9,7 @@ export function Title({ store, edit }) {
   const found = () => store.text.match(/^([ \t]*title[ \t]+)(.*?)[ \t]*$/m);
 
   button.addEventListener('click', () => field({
-    over: button, value: (found() || ['', '', ''])[2], label: 'Title', keep: edit.title, done: () => button.focus(),
+    over: button, value: (found() || ['', '', ''])[2], label: 'Title', keep: edit.title, done: (next) => { if (next !== null) button.focus(); },
   }));
 
   return {
