@@ -8,7 +8,7 @@ import pytest
 from filmed import SHELF, act, layer, pixels, shots, story
 
 from gantline.account import spoken_words
-from gantline.figure import Strand
+from gantline.figure import Strand, Text
 from gantline.film import FORMATS, LEVELS, Picture, board, takes
 from gantline.film.storyboard import retimed
 
@@ -93,6 +93,17 @@ def test_ink_runs_over_a_lay_that_stands_still() -> None:
                 places.setdefault(mark.name, set()).add(round((min(mark.y1, mark.y2) + mark.run) % 4.6, 3) % 4.6)
     assert places
     assert all(max(found) - min(found) < 0.01 for found in places.values())
+
+
+@pytest.mark.parametrize(
+    ("name", "says"),
+    [("planter", "what the upper block carries"), ("luff-upon-luff", "the floor block is pulled up"),
+     ("atwood-double", "carries")],
+)  # fmt: skip
+def test_a_force_of_a_support_has_its_name_under_it(name: str, says: str) -> None:
+    take = next(take for take in shots("level", name) if take.shot.id.endswith("/beam"))
+    words = [mark for mark in layer(take.still, "words").marks if isinstance(mark, Text)]
+    assert says in " ".join(run.text for mark in words for run in mark.runs)
 
 
 def test_the_learner_has_a_turn_of_rope_a_second() -> None:

@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 from msgspec.structs import replace
 
+from gantline.account import Step
 from gantline.figure import Path, Primitive, arrow_part
 from gantline.quantity import Equation, Symbol
 
@@ -100,7 +101,7 @@ def formula(made: Composer, at: Passage, parts: Parts, beside: Strip | None) -> 
             made.change("set", "name and number", FORMULA, {"words": replace(one, marks=marks)})
         return
     room = _room(at, parts, beside)
-    words = "" if not isinstance(shown, Symbol) else _named(stage, shown)
+    words = _named(stage, shown) if isinstance(shown, Symbol) else _held(stage, step)
     layer = side.formula(stage.format, shown, stage.kinds, room, words)
     made.change("set", "formula", FORMULA, {"words": layer}, waits=True, rest=STANDS)
 
@@ -119,6 +120,15 @@ def _named(stage: Stage, shown: Symbol) -> str:
     if not ropes:
         return ""
     return "the pull in the rope" if len(rig.ropes) == 1 else "the pull in this rope"
+
+
+def _held(stage: Stage, step: Step) -> str:
+    """Whose force stands alone: a support's."""
+    if not step.formula_text or not step.cites or not step.cites[0].startswith("support:"):
+        return ""
+    name = stage.names[step.about]
+    upward = step.formula_text.startswith("−")
+    return f"{name} is pulled up" if upward else f"what {name} carries"
 
 
 def _room(at: Passage, parts: Parts, beside: Strip | None) -> Box:
