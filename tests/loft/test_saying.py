@@ -81,6 +81,23 @@ def test_braces_that_name_no_number_are_refused_in_words() -> None:
         said("", "meet", "It takes {Q}.")
 
 
+@pytest.mark.parametrize("odd", ["\u2028", "\x0b", "\x85", "\x1e\x1e"])
+def test_the_right_row_is_changed_whatever_stands_above_it(odd: str) -> None:
+    """What breaks a line for some programs and not for an editor moves no sentence."""
+    script = said(said("", "meet", "One."), "cut", "Two.").replace("[meet]", f"A note{odd} of mine.\n\n[meet]")
+    assert said(script, "meet", "Another.") == script.replace("One.", "Another.")
+    assert said(script, "meet", "") == said(script, "meet", steps()["meet"]["say"])
+    assert steps(said(script, "meet", ""))["cut"]["say"] == "Two."
+
+
+def test_of_two_sentences_for_one_step_the_one_that_is_said_is_changed() -> None:
+    """Two headings may mean one rig: an earlier title of it, brought back by hand."""
+    script = said("", "meet", "One.")
+    twice = f"{script}\n## Planter {{#an-earlier-title}}\n\n[meet]\nTwo.\n"
+    assert steps(twice)["meet"]["say"] == "One."
+    assert steps(said(twice, "meet", "Three."))["meet"]["say"] == "Three."
+
+
 def test_what_of_a_script_cannot_be_said_is_told() -> None:
     script = said("", "meet", "One.").replace("[meet]", "[meat]")
     told = tell(Tell(PLANTER, script=script))["unsaid"]

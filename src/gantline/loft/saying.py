@@ -36,12 +36,13 @@ class Own(Struct, frozen=True):
 
 
 def own(reading: Reading, account: Account, script: str) -> Own:
-    """What a script says of an account. Headings count by their method: a rig may have been given another title."""
+    """What a script says of an account. Headings count by their method: a rig may have been given another title. Where
+    two of them have a sentence for one step, the first is said; it is the one that `changed` changes."""
     if not script.strip():
         return Own()
     accounts = _accounts(reading, account, script)
     found = own_words(script, accounts)
-    said = {step: say for (_, step), say in found.said.items()}
+    said = {step: say for (_, step), say in reversed(found.said.items())}
     return Own(said, tuple(problem for problem in found.problems if problem.code != RIG_GONE))
 
 

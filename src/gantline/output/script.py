@@ -65,10 +65,11 @@ def plain(say: str) -> str:
 
 
 def read(text: str) -> tuple[Line, ...]:
-    """The sentences of a script in their order. What stands outside of steps is passed over."""
+    """The sentences of a script in their order. What stands outside of steps is passed over. A line ends at a line feed
+    alone, as an editor counts; any other break within a sentence is a space."""
     found: list[Line] = []
     rig, step, start, said = "", "", 0, list[str]()
-    for number, line in enumerate([*text.splitlines(), ""], 1):
+    for number, line in enumerate([*text.split("\n"), ""], 1):
         heading, block = _RIG.fullmatch(line), _STEP.fullmatch(line)
         if step and (heading or block or not line.strip()):
             if said:
@@ -81,7 +82,7 @@ def read(text: str) -> tuple[Line, ...]:
             step, start = block[1], number + 1
         elif step and line.strip():
             start = start if said else number
-            said.append(line.strip())
+            said.append(" ".join(part.strip() for part in line.splitlines()).strip())
     return tuple(found)
 
 
