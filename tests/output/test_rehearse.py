@@ -306,6 +306,45 @@ def test_tab_closed_in_the_middle_of_a_take_loses_nothing(opened: Hearing, page_
     assert page.get_by_role("button", name="Let go of all takes").count() == 0
 
 
+def test_films_of_one_name_and_windows_of_one_film_keep_their_takes_apart(
+    opened: Hearing, story: Storyboard, page_file: Path, tmp_path: Path
+) -> None:
+    """All pages from disk share one store of the browser, and several rigs are called `voice` together."""
+
+    def take(page: Page, steps: int) -> None:
+        listen(page)
+        for _ in range(steps):
+            page.keyboard.press("ArrowRight")
+        page.get_by_role("button", name="Record").click()
+        page.wait_for_timeout(500)
+        page.keyboard.press("Escape")
+        page.locator(".total", has_text="1 of ").wait_for()
+
+    first = opened()
+    other = first.context.new_page()
+    other.goto(page_file.as_uri())
+    take(first, 0)
+    take(other, 1)
+    keys = """new Promise((done) => { indexedDB.open('gantline-rehearsal').onsuccess = ({ target: { result } }) => {
+        result.transaction('takes').objectStore('takes').getAllKeys().onsuccess = (e) => done(e.target.result); }; })"""
+    assert len({run for _, _, run in first.evaluate(keys)}) == 2
+    other.close(run_before_unload=False)
+
+    alone = tmp_path / "alone.html"
+    shots = [shot for shot in story.shots if shot.act == 0]
+    alone.write_text(rehearse.write(replace(story, acts=story.acts[:1], shots=shots), "two-rigs"), encoding="utf-8")
+    another = first.context.new_page()
+    another.goto(alone.as_uri())
+    take(another, 2)
+    another.on("dialog", lambda dialog: dialog.accept())
+    another.get_by_role("button", name="Let go of all takes").click()
+    another.locator(".total", has_text="0 of ").wait_for()
+    another.close(run_before_unload=False)
+    again = first.context.new_page()
+    again.goto(page_file.as_uri())
+    again.locator(".total", has_text="2 of ").wait_for()
+
+
 FITS = """() => {
   const step = document.querySelector('.step[data-now]'), rail = document.querySelector('.rail');
   const shown = [...step.querySelectorAll('.place, .say, .note, .after')].filter((one) => one.offsetHeight);

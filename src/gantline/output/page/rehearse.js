@@ -79,7 +79,8 @@ async function microphone(heard, gone) {
 function follows(a, b) { return Boolean(a && b && a.run === b.run && a.at + a.sound.length === b.at); }
 
 // What is recorded is kept in this browser, on this machine, as it is spoken: a tab that closes loses none of it.
-// A take is kept by its step and its run, so that one that was cut short stands beside the whole one before it.
+// A take is kept by its step and its run, so that one that was cut short stands beside the whole one before it. All
+// pages from disk share one store: the name and the rigs of the film (`name`) tell its takes from those of others.
 function keeping(name) {
   const base = new Promise((done) => {
     try {
@@ -97,7 +98,7 @@ function keeping(name) {
       const whole = opened.transaction('takes', mode), asked = act(whole.objectStore('takes'));
       whole.oncomplete = () => done(asked.result === undefined ? true : asked.result);
       whole.onabort = () => done(null);
-    });
+    }).catch(() => null); // the store was let go of meanwhile, as where the browser forgets a site
   };
   return {
     put: (step, take) => work('readwrite', (all) => all.put({ step, ...take }, [name, step, take.run])),
@@ -178,7 +179,7 @@ function rehearsal() {
   let now = 0, mic = null, cuts = null, alone = false, playing = null, held = 0, drawn = 0, runs = 0;
   const unsaved = new Set();  // which of the two files the takes are not in yet
   let ending = Promise.resolve(), beat = 0, still = new Set();
-  const store = keeping(name), letGo = one('.let-go');
+  const store = keeping([name, ...new Set(steps.map(({ step }) => step.split('/')[0]))].join(' ')), letGo = one('.let-go');
 
   const label = (button, words) => { (one('.label', button) || button).textContent = words; };
   const ready = (button, can) => button.setAttribute('aria-disabled', String(!can));
@@ -290,13 +291,15 @@ function rehearsal() {
   function start(only, stamp) {
     if (playing) playing.stop();
     alone = only;
-    runs += 1;
+    runs = newRun();
     cuts = [{ step: now, at: mic.start(stamp) }];
     still = new Set();
     beat = setInterval(keepOn, 2000);
     show(now);
   }
 
+  // The time, so that no two windows give their takes one number; later than all that are kept.
+  const newRun = () => Math.max(runs + 1, Date.now());
   const loudest = (sound) => sound.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
 
   // Keeps what has been spoken so far of a take that still runs.
@@ -439,7 +442,7 @@ function rehearsal() {
       if (list.format !== FORMAT) throw new Error(`${lists[0].name} holds no taps`);
       const buffer = await context().decodeAudioData(await tapes[0].arrayBuffer());
       const whole = buffer.getChannelData(0), bounds = [...list.steps.map((tap) => tap.start), list.seconds];
-      runs += 1;
+      runs = newRun();
       list.steps.forEach((tap, n) => {
         const step = steps.findIndex((each) => each.step === tap.step);
         const [at, end] = [bounds[n], bounds[n + 1]].map((each) => Math.round(each * buffer.sampleRate));
