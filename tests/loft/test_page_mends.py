@@ -4,7 +4,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from browsing import Window, says, words
+from browsing import Window, kept, says, words
 from playwright.sync_api import Page
 
 FRAME = "moving cradle sheaves 1, weight 620 N\nrope fall: cradle, over cradle, hand at cradle\nraise cradle 1 m\n"
@@ -71,6 +71,10 @@ def test_what_was_tried_is_written_in_as_one_step(opened: Callable[[str], Page])
     says(page, "Undone: weight of sign 60 newtons.")
     assert words(page) == before
     page.wait_for_selector("#changes button")
+    kept(page)
+    page.locator("#earlier").click()
+    page.wait_for_selector("#sheet button")
+    assert "Undone: weight of sign 60 newtons" in page.locator("#sheet button").first.inner_text()
 
 
 def test_a_change_of_the_build_is_one_step_of_undo_and_says_so(opened: Callable[[str], Page]) -> None:

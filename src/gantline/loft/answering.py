@@ -114,7 +114,7 @@ def _follows(rig: Rig, answer: Answer, regime: Regime) -> str:
     said = []
     gain = regime.mechanical_advantage
     if answer.aim and gain and gain.number is not None and answer.status == "holds" and rig.effort is None:
-        said.append(f"The {answer.aim} is {near(rig, gain)} times the pull.")
+        said.append(f"The {answer.aim} weighs {near(rig, gain)} times the pull.")
     said += _travel(rig, answer)
     for support in regime.supports:
         if support.force and support.force.number is not None and len(regime.supports) <= 2:

@@ -57,7 +57,7 @@ export class Store extends EventTarget {
     step.join = '';
     Object.assign(this, step[side]);
     this.whatIf.clear();
-    this.tell('written', { words: step.words, stepped: true, kept: step.words });
+    this.tell('written', { words: step.words, stepped: true, kept: side === 'before' ? `undone: ${step.undone || step.words}` : step.words });
     return step;
   }
 
