@@ -100,6 +100,55 @@ def test_two_windows_on_different_lines_take_each_others_edits(window: Callable[
     assert words(other) == both
 
 
+LATE = """() => {
+    const plain = window.fetch;
+    window.fetch = async (...asked) => {
+        const answer = await plain(...asked);
+        if (asked[1]?.method === 'PUT' && answer.status === 409 && !window.release) {
+            await new Promise((done) => { window.release = done; });
+        }
+        return answer;
+    };
+}"""
+
+
+def test_what_is_typed_while_lines_of_another_window_arrive_stays(window: Callable[..., Window], file: Path) -> None:
+    page = window().open(file.name)
+    page.route("**/api/file?*", lambda route: route.abort())
+    page.evaluate(LATE)
+    to_line(page, 2)
+    page.keyboard.type(", mine")
+    file.write_text(CHART.replace("raise ", "lower "), encoding="utf-8")
+    page.wait_for_function("() => Boolean(window.release)")
+    page.keyboard.type(" too")
+    page.unroute("**/api/file?*")
+    page.evaluate("window.release()")
+    kept(page)
+    both = CHART.replace("map room", "map room, mine too").replace("raise ", "lower ")
+    assert file.read_text(encoding="utf-8") == both
+    assert words(page) == both
+
+
+def test_a_long_file_is_kept_too(window: Callable[..., Window], file: Path) -> None:
+    """Its text and the one it began from are together more than a browser keeps going for a page that closes."""
+    long = CHART + "# so that the words go on and on\n" * 1500
+    file.write_text(long, encoding="utf-8")
+    page = window().open(file.name)
+    to_line(page, 2)
+    page.keyboard.type(", by night")
+    kept(page)
+    assert file.read_text(encoding="utf-8") == long.replace("map room", "map room, by night")
+
+
+def test_a_browser_whose_store_is_full_keeps_the_file_all_the_same(window: Callable[..., Window], file: Path) -> None:
+    page = window().open(file.name)
+    page.evaluate("() => { Storage.prototype.setItem = () => { throw new DOMException('', 'QuotaExceededError'); }; }")
+    to_line(page, 2)
+    page.keyboard.type(", by night")
+    kept(page)
+    assert file.read_text(encoding="utf-8") == CHART.replace("map room", "map room, by night")
+
+
 def test_the_same_line_changed_in_two_places_is_shown_twice(window: Callable[..., Window], file: Path) -> None:
     page = window().open(file.name)
     page.route("**/api/file?*", lambda route: route.abort())

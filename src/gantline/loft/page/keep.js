@@ -48,9 +48,11 @@ export function Keeper({ doc, away, say, line, conflict, both = null, kept: note
     group = group === null || group === joined ? joined : '';
     touched = true;
     if (!doc.name || !dirty()) { tell(); return; }
-    localStorage.setItem(draftKey(), JSON.stringify({ text: doc.text, base, at: Date.now() }));
     clearTimeout(timer);
     timer = setTimeout(keep, REST_MS);
+    try {
+      localStorage.setItem(draftKey(), JSON.stringify({ text: doc.text, base, at: Date.now() }));
+    } catch { /* the browser's store is full or forbidden: the file is kept all the same */ }
     tell();
   }
 
@@ -64,7 +66,7 @@ export function Keeper({ doc, away, say, line, conflict, both = null, kept: note
       const kept = await ask('file', { name, text, base, says: sentence(words || typed()), group: group ?? '' }, { method: 'PUT' });
       if (name === doc.name) settled(text, kept.etag);
     } catch (error) {
-      if (error.status === 409) differs(error.answer);
+      if (error.status === 409) { if (name === doc.name && text === doc.text) differs(error.answer); } // else what was typed meanwhile is asked for next
       else if (error instanceof Gone) away.gone();
       else if (error.status === 401) away.gone(undefined, error.message);
       else say(error.message);
@@ -129,7 +131,7 @@ export function Keeper({ doc, away, say, line, conflict, both = null, kept: note
   function draft(name) {
     const held = [];
     for (const key of Object.keys(localStorage)) {
-      if (!key.startsWith(`gantline draft ${name} `)) continue;
+      if (key.slice(0, key.lastIndexOf(' ')) !== `gantline draft ${name}`) continue;
       const kept = JSON.parse(localStorage.getItem(key)), own = key.endsWith(me);
       if (own || Date.now() - kept.at > STALE_MS) held.push({ ...kept, key });
     }

@@ -4,10 +4,11 @@ import { ask, Gone } from './server.js';
 export function Own({ store, say, away }) {
   // A step's sentence, empty for the program's. Gives why that cannot be, or nothing once it is written.
   async function refused(step, method, words) {
-    const { text, script } = store;
+    const { text, script, name } = store;
     try {
       const answer = await ask('say', { text, script, what_if: Object.fromEntries(store.whatIf), method, step: step.id, say: words });
       if (answer.script === undefined) return answer.says || 'Mend the slip first; then the words can be kept.';
+      if (store.name !== name) return ''; // another rig was taken up: these words were for the one before
       if (store.script !== script) return refused(step, method, words); // others came meanwhile: it is written among them
       store.writeWords(answer.script, words ? `own words for ${step.idea}` : `the first words for ${step.idea}`);
       return '';

@@ -1,5 +1,7 @@
 // Talking with the loft's server. Each request carries all it needs; the newest question is the one that counts.
 
+const LASTING = 20000; // characters: browsers refuse to keep more than 64 KiB going
+
 export class Gone extends Error {}
 export class Turned extends Error {
   constructor(status, answer) {
@@ -10,9 +12,11 @@ export class Turned extends Error {
 
 export async function ask(path, body, { method = body === undefined ? 'GET' : 'POST', signal } = {}) {
   const headers = body === undefined ? {} : { 'Content-Type': 'application/json', 'X-Gantline': '1' };
+  const sent = body === undefined ? undefined : JSON.stringify(body);
+  const keepalive = method === 'PUT' && sent.length < LASTING; // goes on where the page is closed
   let response;
   try {
-    response = await fetch(`/api/${path}`, { method, headers, signal, body: body === undefined ? undefined : JSON.stringify(body), cache: 'no-store', keepalive: method === 'PUT' });
+    response = await fetch(`/api/${path}`, { method, headers, signal, body: sent, cache: 'no-store', keepalive });
   } catch (error) {
     if (error.name === 'AbortError') throw error;
     throw new Gone('The loft has stopped answering.');
