@@ -62,6 +62,18 @@ def test_a_file_is_looked_through_again_only_when_it_has_changed(
     assert rigs(served) == {}
 
 
+def test_a_folder_whose_name_is_no_text_is_opened(tmp_path: Path) -> None:
+    folder = Path(os.fsdecode(os.fsencode(tmp_path) + b"/rigs of \xff"))
+    folder.mkdir()
+    (folder / "planter.rig").write_text(PLANTER, encoding="utf-8")
+    served = Inside(folder)
+    try:
+        assert served.get("/").status == 200
+        assert served.get("/api/files").json()["folder"] == "rigs of \ufffd"
+    finally:
+        served.close()
+
+
 def test_a_folder_of_thousands_is_listed_by_name(served: Inside, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(listing, "MOST", 1)
     (served.folder / "stove.rig").write_text(STOVE, encoding="utf-8")

@@ -141,6 +141,15 @@ def test_a_script_is_kept_with_the_care_of_a_rig(served: Inside) -> None:
     assert served.keep("README.md", "other", None).status == 400
 
 
+def test_every_name_that_a_rig_may_have_has_room_for_its_words(served: Inside) -> None:
+    stem = "n" * 116
+    assert served.keep(f"{stem}.rig", PLANTER, None).status == 200
+    assert served.keep(f"{stem}.script.md", "# words\n", None).status == 200
+    assert served.get(f"/api/file?name={stem}.rig").json()["script"]["text"] == "# words\n"
+    assert served.keep(f"n{stem}.rig", PLANTER, None).status == 400
+    assert served.keep(f"n{stem}.script.md", "# words\n", None).status == 400
+
+
 def test_the_mark_of_a_rig_changes_with_the_words_beside_it(served: Inside) -> None:
     before = served.get("/api/file?name=planter.rig").headers["etag"]
     served.keep("planter.script.md", said("", "meet", "One."), None)

@@ -45,7 +45,7 @@ def named(name: str) -> str:
     stem = name.removesuffix(SCRIPT if name.endswith(SCRIPT) else SUFFIX)
     if not name or stem == name or not stem:
         raise Refused(400, "A rig's file has a name that ends in .rig.")
-    if len(name.encode("utf-8", "surrogatepass")) > LONGEST_NAME:
+    if len((stem + SUFFIX).encode("utf-8", "surrogatepass")) > LONGEST_NAME:  # the words beside a rig have its limit
         raise Refused(400, f"The name is too long: {LONGEST_NAME} bytes fit.")
     if name.startswith((".", " ", "-")) or stem.endswith((".", " ")) or stem.split(".")[0].lower() in _DEVICES:
         raise Refused(400, "Some systems cannot keep a file of that name. Choose a plain one.")

@@ -1,6 +1,7 @@
 """Every address of the loft, in one table. The guard stands before all of them; none can be added outside it."""
 
 import asyncio
+import os
 from collections.abc import AsyncIterator, Awaitable, Callable
 from typing import Any
 
@@ -109,7 +110,8 @@ class Loft:
         return _json({**self._files(), "rigs": await run_in_threadpool(self.listing.rigs)})
 
     def _files(self) -> dict[str, Any]:
-        return {"folder": self.folder.path.name, "opened_on": self.opened_on, "files": self.folder.names()}
+        name = os.fsencode(self.folder.path.name).decode("utf-8", "replace")  # a name may be no text
+        return {"folder": name, "opened_on": self.opened_on, "files": self.folder.names()}
 
     def _opened(self) -> dict[str, Any] | None:
         """The file the loft was opened on; what is wrong with it is said when it is asked for."""
