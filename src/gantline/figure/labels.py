@@ -151,14 +151,14 @@ def _best(
     for spot in cheapest:
         if costs[spot] > least:
             break
-        total = costs[spot] + HIT_LABEL * sum(_meet(boxes[number][spot], other) for other in others)
+        total = costs[spot] + HIT_LABEL * sum(meet(boxes[number][spot], other) for other in others)
         if (total, spot) < (least, best):
             least, best = total, spot
     return best
 
 
 def _cost(spot: Spot, box: Box, obstacles: list[Box], frame: Box | None) -> float:
-    hits = sum(_meet(box, other) for other in obstacles)
+    hits = sum(meet(box, other) for other in obstacles)
     outside = frame is not None and not (
         frame[0] <= box[0] and frame[1] <= box[1] and box[2] <= frame[2] and box[3] <= frame[3]
     )
@@ -171,7 +171,8 @@ def _box(one: Wanted, spot: Spot) -> Box:
     return left - PAD, spot.y - 0.72 * one.size - PAD, left + across + PAD, spot.y + 0.24 * one.size + PAD
 
 
-def _meet(a: Box, b: Box) -> bool:
+def meet(a: Box, b: Box) -> bool:
+    """Whether two boxes lie over each other."""
     return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
 
 

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from ..counting import in_order
 from ..glyphs import notes
-from ..labels import Spot, Wanted, around, body_boxes, breaking_spots, clear, settle, strand_spots
+from ..labels import Spot, Wanted, around, body_boxes, breaking_spots, clear, meet, settle, strand_spots
 from ..layout import Straight
 from ..plate import Box, Plate
 from ..scene import Run
@@ -147,13 +147,9 @@ def _shelf(plate: Plate, top: float, bottom: float, members: list[Straight]) -> 
     for share in SHELF_STEPS:
         y = top + share * (bottom - top)
         boxes = [(_x(plate, run) - half, y - half, _x(plate, run) + half, y + half) for run in members]
-        if not any(_meet(box, other) for box in boxes for other in plate.room):
+        if not any(meet(box, other) for box in boxes for other in plate.room):
             return y
     return (top + bottom) / 2
-
-
-def _meet(a: Box, b: Box) -> bool:
-    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
 
 
 def discs(plate: Plate, own: dict[str, str], out: frozenset[str] = frozenset()) -> None:

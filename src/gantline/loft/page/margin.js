@@ -8,8 +8,6 @@ export const VIEWS = [
 const WAYS = [['ideal', 'Ideal'], ['raising', 'Raising'], ['lowering', 'Lowering']];
 const MAKES = [['reeve', 'Reeve a rope'], ['addBlock', 'Add a block'], ['addSheave', 'Add a sheave'], ['hangLoad', 'Hang a load'], ['mirror', 'Mirror the plate']];
 
-export const viewName = (view) => (VIEWS.find(([id]) => id === view) || ['', view])[1];
-
 // `act` does what is made, `look` changes view or way, `say` gives the reason of what cannot be.
 export function Margin({ act, look, say }) {
   const lists = {
