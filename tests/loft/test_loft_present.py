@@ -1,5 +1,6 @@
 """Presenting in a real browser: by keys, clicks, touch and remote; words window in step; no server needed."""
 
+import re
 import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -63,7 +64,7 @@ def page(stage: Window) -> Iterator[Page]:
 
 
 def said(page: Page) -> str:
-    return page.locator(".screen .sentence").inner_text()
+    return page.locator(".screen .sentence").inner_text().replace("\u00a0", " ")
 
 
 def place(page: Page) -> tuple[int, int]:
@@ -93,6 +94,12 @@ def test_every_key_of_a_remote(page: Page) -> None:
     page.keyboard.press("End")
     page.keyboard.press("PageDown")
     assert page.locator(".screen [role=status]").inner_text() == "This is the last step."
+
+
+def test_no_line_parts_a_number_from_its_unit(page: Page) -> None:
+    shown = page.locator(".screen .sentence").inner_text()
+    assert re.search(r"\d\u00a0N\b", shown)
+    assert not re.search(r"\d N\b", shown)
 
 
 def test_each_step_is_said_shown_and_spoken(page: Page) -> None:
@@ -254,7 +261,7 @@ def test_edits_reach_the_screen_with_on(window: Windows, folder: Path) -> None:
     page.keyboard.press("PageDown")
     page.wait_for_function("() => document.querySelectorAll('.screen .tick.gone').length === 1")
     page.keyboard.press("PageUp")
-    page.wait_for_function("() => document.querySelector('.screen .sentence').textContent.includes('468 N')")
+    page.wait_for_function("() => document.querySelector('.screen .sentence').textContent.includes('468\\u00a0N')")
 
 
 def test_a_what_if_is_presented_and_said(window: Windows) -> None:

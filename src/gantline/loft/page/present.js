@@ -2,6 +2,7 @@
 import { make, setMade, word } from './dom.js';
 import { CHANNEL, keyed, moved, titled } from './deck.js';
 import { ask } from './server.js';
+import { bound } from './saying.js';
 
 const REST_MS = 2000, SWIPE_PX = 48, LONG = 18, EDGE = 8, WIDER = 1.25;
 const GROUND = 'gantline screen ground';
@@ -126,7 +127,7 @@ export function Present({ store, say, own }) {
     const step = deck.steps[at];
     setMade(picture, step.svg);
     picture.querySelector('svg')?.setAttribute('viewBox', frames[at]);
-    sentence.textContent = step.says;
+    sentence.textContent = bound(step);
     setMade(formula, step.formula);
     formula.hidden = !step.formula;
     formula.classList.toggle('long', [...formula.querySelectorAll('math')].some((side) => side.getAttribute('alttext').length > LONG));

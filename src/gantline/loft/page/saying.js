@@ -4,6 +4,12 @@ import { make } from './dom.js';
 
 const SLOT = /(\{[^{}]+\})/;
 
+// The sentence as it is read, with no line broken between a number and its unit.
+export function bound({ says, numbers }) {
+  const amounts = Object.values(numbers).map(([read]) => read).filter((read) => /^\S+ \S+$/.test(read));
+  return amounts.reduce((text, each) => text.replaceAll(each, each.replace(' ', '\u00a0')), says);
+}
+
 // `say` has its numbers in braces; `numbers` says how each is read (0) and spoken (1); `as` chooses. `keep` and `leave`
 // are what Enter and Esc do.
 export function Sentence({ say, numbers, as, label, keep, leave }) {
