@@ -165,3 +165,32 @@ def test_a_rig_of_the_shelf_becomes_a_file_with_its_words(window: Callable[..., 
     kept(page)
     assert (folder / "twofold-up.rig").exists()
     until(page, (folder / "twofold-up.script.md").exists)
+
+
+def test_two_screens_at_once_have_their_own_words_windows(window: Callable[..., Window], folder: Path) -> None:
+    """In one browser: what is said of one rig is not written beside the other."""
+    one, two = chart(folder, "own-screen-one"), chart(folder, "own-screen-two")
+    opened = window()
+    first = opened.open(one.name)
+    second = first.context.new_page()
+    second.goto(first.url.replace(one.name, two.name))
+    second.wait_for_selector("#plate svg[data-view]")
+    prompters = []
+    for page in (first, second):
+        page.locator("#present").click()
+        page.locator(".screen .picture svg").wait_for()
+        with page.context.expect_page() as found:
+            page.mouse.move(300, 300)
+            page.get_by_role("button", name="Words window", exact=True).click()
+        prompters.append(found.value)
+        found.value.locator("#shows .link").wait_for()
+    prompters[0].locator("#shows .link").click()
+    prompters[0].keyboard.press("Control+Home")
+    prompters[0].keyboard.type(OWN)
+    prompters[0].keyboard.press("Enter")
+    until(first, script(one).exists)
+    prompters[0].keyboard.press("PageDown")
+    first.wait_for_function("() => document.querySelectorAll('.screen .tick.gone').length === 1")
+    first.wait_for_timeout(1500)
+    assert not script(two).exists()
+    assert second.locator(".screen .tick.gone").count() == 0

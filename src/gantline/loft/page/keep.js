@@ -6,7 +6,7 @@ import { difference, lineOf } from './store.js';
 const REST_MS = 1000, LOOK_MS = 2000, STALE_MS = 15000;
 const sentence = (words) => words[0].toUpperCase() + words.slice(1);
 const clock = (date = new Date()) => date.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
-const me = sessionStorage.getItem('gantline window') || crypto.randomUUID();
+export const me = sessionStorage.getItem('gantline window') || crypto.randomUUID();
 sessionStorage.setItem('gantline window', me);
 
 // One file kept. `doc` has its `name` and `text`, and takes another text with `write`; `line` says how it stands, and

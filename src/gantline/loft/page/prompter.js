@@ -1,9 +1,10 @@
 // The words window: what to say, what comes next, and the time. It follows the screen, and leads it.
 import { allow, find, make, setMade, word } from './dom.js';
 import { Sentence, toEnd } from './saying.js';
-import { CHANNEL, keyed, minutes, titled, toGo } from './deck.js';
+import { keyed, lineOf, minutes, titled, toGo } from './deck.js';
 
-const line = new BroadcastChannel(CHANNEL);
+const line = lineOf(location.hash.slice(1)); // the address says whose words these are
+addEventListener('hashchange', () => location.reload());
 let state = null, here = false;
 
 const send = (what, at) => line.postMessage({ kind: 'do', what, at });
@@ -59,7 +60,7 @@ function change() {
   const sentence = Sentence({ say: now.say, numbers: now.numbers, as: 1, label: 'The words of this step', keep, leave });
   const says = make('p', { class: 'refused', role: 'status' });
   find('shows').replaceChildren(sentence.element, says, make('div', { class: 'choices' },
-    word('Keep these words', keep, 'strong'), word('The first words', () => write('')), word('Leave them', leave)));
+    word('Keep these words', keep, 'strong'), word("The program's words", () => write('')), word('Leave them', leave)));
   toEnd(sentence.element);
 }
 
