@@ -222,7 +222,7 @@ def test_words_of_ones_own_reach_the_screen(page: Page) -> None:
     page.wait_for_function("() => document.querySelector('.screen .sentence').textContent.includes('My own words')")
     assert said(page) == hostile
     words.get_by_role("button", name="Change these words").click()
-    words.get_by_role("button", name="The first words").click()
+    words.get_by_role("button", name="The program's words").click()
     words.wait_for_function("() => document.querySelector('#sentence').textContent.startsWith('A planter of')")
 
 

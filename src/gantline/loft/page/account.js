@@ -88,7 +88,7 @@ export function Account({ store, light, choose, open, present, linesOf, own }) {
     const keep = () => write(sentence.words()), leave = shut;
     const sentence = Sentence({ say: step.say, numbers: step.numbers, as: 0, label: `The sentence of ${step.idea}`, keep, leave });
     sentence.element.dataset.key = `say ${step.id}`;
-    editing = { id: step.id, shown: [sentence.element, make('div', { class: 'choices' }, word('Keep it', keep, 'strong'), word('The first words', () => write('')), word('Leave it', leave))] };
+    editing = { id: step.id, shown: [sentence.element, make('div', { class: 'choices' }, word('Keep it', keep, 'strong'), word("The program's words", () => write('')), word('Leave it', leave))] };
     build();
     toEnd(sentence.element);
   }

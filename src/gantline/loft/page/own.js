@@ -10,7 +10,7 @@ export function Own({ store, say, away }) {
       if (answer.script === undefined) return answer.says || 'Mend the slip first; then the words can be kept.';
       if (store.name !== name) return ''; // another rig was taken up: these words were for the one before
       if (store.script !== script) return refused(step, method, words); // others came meanwhile: it is written among them
-      store.writeWords(answer.script, words ? `own words for ${step.idea}` : `the first words for ${step.idea}`);
+      store.writeWords(answer.script, words ? `own words for ${step.idea}` : `the program's words for ${step.idea}`);
       return '';
     } catch (error) {
       if (error instanceof Gone) away.gone();
@@ -23,7 +23,7 @@ export function Own({ store, say, away }) {
     // The same, said in the line above the plate. Gives whether it is written.
     async write(step, method, words) {
       const why = await refused(step, method, words);
-      say(why || (words ? 'Said in your words from now on.' : 'The first words are back.'));
+      say(why || (words ? 'Said in your words from now on.' : "The program's words are back."));
       return !why;
     },
   };
