@@ -192,6 +192,17 @@ def test_between_two_sticking_wheels_a_pull_is_not_decided() -> None:
     assert all(check.residual == 0 for check in found.certificate.checks)
 
 
+def test_friction_holds_a_heavy_wheel_as_it_does_a_light_one() -> None:
+    """At rest a wheel's mass bears on nothing: the pulls are the weights, and the certificate says so."""
+    text_ = "fixed top sheaves 1, efficiency 80 %\nload a mass 10 kg\nload b mass 9 kg\nrope r: a, over top, b\n"
+    light, heavy = answer(text_), answer(text_.replace("80 %", "80 %, disc 2 kg"))
+    for found in (light, heavy):
+        held = found.regime("holding")
+        assert held is not None
+        assert [number(pull.tension) for pull in held.strands] == [Fraction("98.1"), Fraction("88.29")]
+        assert found.certificate.largest_residual == 0
+
+
 def test_a_heavy_lossy_wheel_runs_the_way_it_is_driven() -> None:
     text_ = (
         "fixed top sheaves 1, efficiency 90 %, disc 2 kg\nload a mass 10 kg\nload b mass 5 kg\nrope r: a, over top, b\n"

@@ -216,7 +216,7 @@ def _law_residual(route: _Route, regime: Regime, sheave: Sheave, a: fmpq, b: fmp
         return plain
     forward = e * b - a - heavy * speed_up * (1 + e) / 2
     backward = e * a - b + heavy * speed_up * (1 + e) / 2
-    if speed_up == 0 and heavy == 0 and e * b < a and e * a < b:
+    if speed_up == 0 and e * b < a and e * a < b:
         return fmpq(0)  # held within its friction
     return min(forward, backward, key=abs)
 
