@@ -1,7 +1,7 @@
 // What screen and words window share: which step it is, and the words between them. No server is needed for it.
 
 // Each screen and its words window have a line of their own: two rigs may be presented at once.
-export const lineOf = (screen) => new BroadcastChannel(`gantline present ${screen}`);
+export const channelOf = (screen) => new BroadcastChannel(`gantline present ${screen}`);
 
 // How long the steps from `at` on take to say, in seconds.
 export function toGo(steps, at) {

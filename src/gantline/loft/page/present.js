@@ -1,6 +1,6 @@
 // Presenting: the account full-screen, one step at a time, in step with the words window.
 import { make, setMade, word } from './dom.js';
-import { keyed, lineOf, moved, titled } from './deck.js';
+import { keyed, channelOf, moved, titled } from './deck.js';
 import { me } from './keep.js';
 import { ask } from './server.js';
 import { bound } from './saying.js';
@@ -10,7 +10,7 @@ const GROUND = 'gantline screen ground';
 
 // `own` writes a step's sentence in the tutor's own words; it gives what stands against that, if anything.
 export function Present({ store, say, own }) {
-  const line = lineOf(me), root = document.documentElement;
+  const line = channelOf(me), root = document.documentElement;
   let deck = null, at = 0, blank = false, started = 0, ground = '', pageGround = '', shown = '', offered = false, timer = 0, from = null, frames = [];
 
   const idea = make('span', { class: 'idea' }), trying = make('span', { class: 'trying' }), ticks = make('span', { class: 'ticks', 'aria-hidden': 'true' });

@@ -1,9 +1,9 @@
 // The words window: what to say, what comes next, and the time. It follows the screen, and leads it.
 import { allow, find, make, setMade, word } from './dom.js';
 import { Sentence, toEnd } from './saying.js';
-import { keyed, lineOf, minutes, titled, toGo } from './deck.js';
+import { keyed, channelOf, minutes, titled, toGo } from './deck.js';
 
-const line = lineOf(location.hash.slice(1)); // the address says whose words these are
+const line = channelOf(location.hash.slice(1)); // the address says whose words these are
 addEventListener('hashchange', () => location.reload());
 let state = null, here = false;
 
