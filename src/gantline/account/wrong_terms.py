@@ -16,7 +16,8 @@ Law = Callable[[Facts], "Formula | None"]
 
 
 class WrongRule(Struct, frozen=True):
-    """`what` is the quantity it mistakes, `idea` the thought it goes against, `prior` how often it is met (1 to 5).
+    """`what` is the quantity it mistakes, `idea` the thought it goes against, `prior` how common
+    it is taken to be, 1 to 5: a judgement of our own, not measured, that only orders which is named first.
 
     `right` gives the true value where that is not simply the rig's own `what`. `open` says that the rule is committed
     where there is no right number: no pull holds the rig, or the file leaves the pulls undecided.
