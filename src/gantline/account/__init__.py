@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from .seeing import READ_AT, Remedy, Seen, seen
     from .status import verdict
     from .trials import assumed_says, ending_says, forces_said, meeting_says, millimetres, trial_says, unread_says
+    from .turning import turned
     from .wrong import WRONG_RULES, wrong_answers
 
 _LAZY = {
@@ -25,8 +26,8 @@ _LAZY = {
     "called": "calling",
     "accepts": "explaining", "accounts": "explaining", "cautions": "cautioning", "explain": "explaining",
     "measure": "measuring", "near": "measuring", "said": "measuring", "seconds": "phrases.en",
-    "spoken": "phrases.en", "spoken_words": "phrases.en", "verdict": "status",
-    "wrong_answers": "wrong",
+    "spoken": "phrases.en", "spoken_words": "phrases.en", "turned": "turning",
+    "verdict": "status", "wrong_answers": "wrong",
 }  # fmt: skip
 
 
@@ -44,5 +45,5 @@ __all__ = [
     "LONG", "METHODS", "METHOD_NAMES", "READ_AT", "WRONG_RULES", "Account", "Caution", "Measure", "Refusal",
     "Remedy", "Said", "Seen", "Step", "WrongAnswer", "accepts", "accounts", "assumed_says", "called", "cautions",
     "ending_says", "explain", "forces_said", "measure", "meeting_says", "millimetres", "near", "said", "seconds",
-    "seen", "spoken", "spoken_words", "trial_says", "unread_says", "verdict", "wrong_answers",
+    "seen", "spoken", "spoken_words", "trial_says", "turned", "unread_says", "verdict", "wrong_answers",
 ]  # fmt: skip

@@ -1,9 +1,7 @@
 """The last answer on the rig it is about: the tackle turned over, with the strands that hold it now."""
 
-from gantline.account import Step
+from gantline.account import Step, turned
 from gantline.figure import NotDrawable
-from gantline.mechanics import solve
-from gantline.rig import turned_over
 
 from . import groups
 from .composing import Composer
@@ -14,17 +12,11 @@ from .storyboard import Act
 
 def another(stage: Stage, step: Step) -> Stage | None:
     """The rig that an answer speaks of, where that is the tackle turned over; None where it is still the same one."""
-    if step.id != "answer" or not step.formula_text.startswith("N = "):
-        return None
-    rig = turned_over(stage.act.rig)
-    if rig is None:
-        return None
-    answer = solve(rig)
-    ratio = answer.velocity_ratio.number if answer.velocity_ratio else None
-    if ratio is None or step.formula_text != f"N = {ratio}":
+    other = turned(stage.act.rig, step)
+    if other is None:
         return None
     try:
-        return Stage(Act(stage.act.key, rig, answer, stage.act.account), (stage.format,))
+        return Stage(Act(stage.act.key, *other, stage.act.account), (stage.format,))
     except NotDrawable:
         return None
 

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from gantline.account import Account, Refusal, Step, WrongAnswer, measure
+from gantline.account import Account, Refusal, Step, WrongAnswer, measure, turned
 from gantline.figure import Frame, Layout, NotDrawable, Scene, draw
 from gantline.mechanics import Answer, Value
 from gantline.rig import Rig
@@ -47,13 +47,16 @@ def _say(account: Account, key: str, step: Step, script: Mapping[str, str]) -> s
 
 
 def _plate(rig: Rig, answer: Answer, layout: Layout, step: Step) -> Scene:
-    """The plate of a step. All plates of an account have one frame, so the rig stays where it is."""
+    """The plate of a step. All plates of a rig have one frame, so it stays where it is."""
     return plate(rig, answer, layout, step, frame="steps")
 
 
 def plate(rig: Rig, answer: Answer, layout: Layout, step: Step, frame: Frame | None = None) -> Scene:
     """What a step shows; the bare rig where this rig has nothing of what the view would show."""
+    other = turned(rig, step)
     try:
+        if other is not None:
+            return draw(*other, "count", caption=False, frame=frame)
         return draw(
             rig, answer, step.view, layout=layout, lit=step.lit, marks=step.marks, struck=step.struck, caption=False,
             frame=frame,

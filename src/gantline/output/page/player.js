@@ -235,6 +235,7 @@ function hauler(section) {
 // The first stage shares its screen with what stands above it, so its plate is so much lower.
 function first() {
   const section = document.querySelector('.stage'), head = document.querySelector('.head');
+  if (!section) return; // a page without steps
   const fit = () => {
     const above = section.getBoundingClientRect().top + scrollY - head.offsetHeight;
     section.style.setProperty('--above', `${Math.max(0, Math.min(above, innerHeight / 4))}px`);
