@@ -102,6 +102,20 @@ def test_what_cannot_be_said_stays_in_the_field(window: Callable[..., Window], f
     assert page.locator(".say-edit").inner_text() == "It takes {Q}."
 
 
+def test_a_sentence_half_written_waits_while_one_looks_elsewhere(window: Callable[..., Window], file: Path) -> None:
+    page = window().open(file.name)
+    open_step(page)
+    edit(page)
+    page.keyboard.press("Control+Home")
+    page.keyboard.type("Half a thought ")
+    page.locator("#steps [data-key=path]").click()
+    expect(page.locator(".say-edit")).to_have_count(0)
+    page.locator("#steps [data-key=meet]").click()
+    expect(page.locator(".say-edit")).to_contain_text("Half a thought")
+    page.locator(".step-open .word", has_text="Leave it").click()
+    expect(page.locator(".step-open .say")).not_to_contain_text("Half a thought")
+
+
 def test_the_screen_says_them(window: Callable[..., Window], file: Path) -> None:
     page = window().open(file.name)
     open_step(page)

@@ -10,7 +10,9 @@ const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'ei
 export function Account({ store, light, choose, open, present, linesOf, own }) {
   const methods = find('methods'), steps = find('steps'), refusals = find('refusals'), note = find('account-note');
   const settle = roving(methods, '[role=tab]', (tab) => tab.getAttribute('aria-selected') === 'true');
-  let told = null, plain = new Map(), editing = null;
+  const unkept = new Map(); // by method and step: sentences that are being written, kept until they are written or left
+  const unkeptAt = (id) => unkept.get(`${told.method} ${id}`);
+  let told = null, plain = new Map();
 
   // `given` is the server's account; without what-if values it is remembered, so that changed terms can be told apart.
   function show(given, noted = '') {
@@ -39,7 +41,6 @@ export function Account({ store, light, choose, open, present, linesOf, own }) {
     steps.setAttribute('aria-labelledby', `tab-${told.method}`);
     steps.dataset.open = String(store.step);
     steps.dataset.trying = String(store.whatIf.size > 0);
-    if (editing?.id !== store.step) editing = null;
     const chosen = told.methods.find((each) => each.method === told.method);
     const rows = told.steps.map((step, n) => (step.id === store.step ? opened(step, n) : row(step, n)));
     renew(steps, rows.length ? rows : [make('p', {}, chosen?.refused || '')], steps);
@@ -64,8 +65,8 @@ export function Account({ store, light, choose, open, present, linesOf, own }) {
     if (big) for (const piece of big.querySelectorAll('math')) light.speaks(piece, step.parts, step.says);
     const mine = make('button', { type: 'button', class: 'word link', 'data-key': `own ${step.id}`, onclick: () => edit(step) }, 'Say it in my own words');
     const box = make('div', { class: 'step-open' },
-      make('span', { class: 'n' }, String(n + 1)), head, ...(editing?.id === step.id ? editing.shown : [light.speaks(say, step.parts)]), big,
-      make('p', { class: 'from' }, make('span', {}, linesOf(step)), editing ? '' : mine),
+      make('span', { class: 'n' }, String(n + 1)), head, ...(unkeptAt(step.id) || [light.speaks(say, step.parts)]), big,
+      make('p', { class: 'from' }, make('span', {}, linesOf(step)), unkeptAt(step.id) ? '' : mine),
       make('div', { class: 'choices' },
         keyed(word('Back', () => move(-1)), 'back'), keyed(word('On', () => move(1), 'strong'), 'on'),
         keyed(word('Present from here', () => present(step.id), 'bare last'), 'from-here')));
@@ -79,8 +80,9 @@ export function Account({ store, light, choose, open, present, linesOf, own }) {
 
   // The sentence in one's own words. It stays open, with all that is in it, until it is kept or left.
   function edit(step) {
+    const place = `${told.method} ${step.id}`;
     const shut = () => {
-      editing = null;
+      unkept.delete(place);
       build();
       steps.querySelector(`[data-key="${CSS.escape(`own ${step.id}`)}"]`)?.focus();
     };
@@ -88,7 +90,7 @@ export function Account({ store, light, choose, open, present, linesOf, own }) {
     const keep = () => write(sentence.words()), leave = shut;
     const sentence = Sentence({ say: step.say, numbers: step.numbers, as: 0, label: `The sentence of ${step.idea}`, keep, leave });
     sentence.element.dataset.key = `say ${step.id}`;
-    editing = { id: step.id, shown: [sentence.element, make('div', { class: 'choices' }, word('Keep it', keep, 'strong'), word("The program's words", () => write('')), word('Leave it', leave))] };
+    unkept.set(place, [sentence.element, make('div', { class: 'choices' }, word('Keep it', keep, 'strong'), word("The program's words", () => write('')), word('Leave it', leave))]);
     build();
     toEnd(sentence.element);
   }
@@ -103,12 +105,19 @@ export function Account({ store, light, choose, open, present, linesOf, own }) {
     event.preventDefault();
   });
 
+  function clear(said) {
+    told = null;
+    note.textContent = said;
+    for (const each of [methods, steps, refusals]) each.replaceChildren();
+  }
+
   return {
     show, build,
     get told() { return told; },
     step: (id) => told?.steps.find((each) => each.id === id),
     wait(said) { note.textContent = said; },
-    clear(said) { told = null; note.textContent = said; methods.replaceChildren(); steps.replaceChildren(); refusals.replaceChildren(); },
+    clear,
+    begin() { unkept.clear(); clear(''); },
   };
 }
 

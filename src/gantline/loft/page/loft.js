@@ -134,7 +134,7 @@ async function bench(words, found) {
 
   store.addEventListener('opened', () => {
     light.letGo(); // nothing is left of the rig before
-    account.clear('');
+    account.begin();
     margin.wheels([], '');
     everything({ quiet: true, opened: true });
   });
