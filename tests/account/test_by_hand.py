@@ -126,6 +126,39 @@ def test_a_weight_that_would_fit_is_named():
     assert "If the board weighed 90 newtons, both could be held." in said(account, "mend")
 
 
+HUNG = """\
+fixed   beam    sheaves 2
+moving  flyer   sheaves 1, weight {flyer}
+moving  cradle  sheaves 1, weight 40 N, carries piano{company}
+load    piano   weight {piano}
+{stool}rope    long:   beam, under cradle, over beam.1, flyer
+rope    short:  cradle, over beam.2, under flyer, hand
+raise   piano 1.2 m
+"""
+
+
+def hung(flyer, piano, stool=""):
+    company = " and stool" if stool else ""
+    return rig_of(HUNG.format(flyer=flyer, piano=piano, company=company, stool=stool))
+
+
+@pytest.mark.parametrize(
+    ("stool", "says"),
+    [("", "Make the flying block heavier, or the piano lighter, and the rope is taut again."),
+     ("load    stool   weight 60 N\n", "Make the flying block heavier, and the rope is taut again.")],
+)  # fmt: skip
+def test_a_slack_rope_is_mended_by_what_really_mends_it(stool, says):
+    """By hand: 2T + S = W + m + 40 at the cradle, T + 2S = w at the flyer, so S = (2w - W - m - 40)/3. With w = 25
+    a piano below 10 N would do, and beside a stool of 60 N none at all."""
+    rig = hung("25 N", "1800 N", stool)
+    account = explain(rig, solve(rig), "free-body")
+    assert said(account, "mend") == says
+    assert "too light for the piano" in verdict(rig, solve(rig))
+    heavier, lighter = hung("1100 N", "1800 N", stool), hung("25 N", "9 N", stool)
+    assert solve(heavier).status == "holds"
+    assert solve(lighter).status == ("slack" if stool else "holds")
+
+
 def test_the_weight_that_would_fit_is_reckoned_over_the_wheel():
     """By hand: 80 N on a bight asks for 40; the palm hangs on two strands of it, so 2 x 40 = 80 would do."""
     text = """

@@ -1,6 +1,9 @@
 """How it stands with a rig, in one sentence."""
 
+from fractions import Fraction
+
 from gantline.mechanics import Answer, Motion, Value
+from gantline.quantity import value as evaluated
 from gantline.rig import Rig
 
 from .facts import Facts
@@ -37,12 +40,35 @@ def about(writer: Writer) -> tuple[set[str], dict[str, Noun | str]]:
             return _undecided(writer)
         case "slack":
             rope = finding.parts[0].partition(":")[0]
-            return ({"sinking"} if facts.answer.helps else set()), {"rope": names[f"rope {rope}"].the}
+            return _tautening(facts), {"rope": names[f"rope {rope}"].the}
         case "accelerates":
             return _moving(writer)
         case _:
             free = facts.ideal.effort is not None and facts.ideal.effort.number == 0
             return ({"held"} if facts.answer.regime("holding") else set()) | ({"free"} if free else set()), {}
+
+
+def _tautening(facts: Facts) -> set[str]:
+    """Which change of the load's weight, and of what sinks as it rises, would make the slack rope pull.
+
+    A pull at rest follows each weight in a straight line, so two points of its formula say how.
+    """
+    slack = next(pull.tension for pull in facts.ideal.strands if pull.name == facts.answer.finding.parts[0])
+    if slack is None or slack.formula is None or not facts.numeric:
+        return set()
+    true = set()
+    for who, name in (("load", facts.load), *(("helper", name) for name in facts.answer.helps[:1])):
+        part = facts.rig.part(name)
+        given = getattr(part, "weight", None) or getattr(part, "mass", None)
+        if given is None:
+            continue
+        of = {symbol: value.number for symbol, value in facts.answer.givens if value.number is not None}
+        without, with_one = (evaluated(slack.formula, {**of, given.symbol: Fraction(n)}) for n in (0, 1))
+        if with_one > without:
+            true.add(f"{who}-heavier")
+        elif with_one < without and without > 0:
+            true.add(f"{who}-lighter")
+    return true
 
 
 def _undecided(writer: Writer) -> tuple[set[str], dict[str, Noun | str]]:

@@ -19,11 +19,12 @@ KNOWN = frozenset((
 STEP = frozenset((
     "E=1", "E=2", "above", "alike", "alone", "as-fast", "asks", "assumed-sizes", "at-end", "at-rest", "below",
     "bodies", "both-sides", "carried", "count-right", "disc", "down", "equal", "even", "falls", "first", "flyer",
-    "free", "friend", "gives", "half", "hanging", "heavy", "held", "later", "less", "let-go", "light", "load",
-    "loose", "lowering-first", "many", "many-help", "massed", "meet", "merged", "minus", "more", "more-ropes",
-    "moves", "none", "nothing-left", "once", "one", "other", "pair", "plus", "pull-given", "pulled-up", "pushes",
-    "ratio", "rest", "rests", "rises", "runner", "self", "several", "several-strands", "single", "sinking", "so-much",
-    "stays", "still", "turned", "twice", "two", "two-ways", "up", "weighs", "weight-fits", "whole",
+    "free", "friend", "gives", "half", "hanging", "heavy", "held", "helper-heavier", "helper-lighter", "later",
+    "less", "let-go", "light", "load", "load-heavier", "load-lighter", "loose", "lowering-first", "many", "many-help",
+    "massed", "meet", "merged", "minus", "more", "more-ropes", "moves", "none", "nothing-left", "once", "one",
+    "other", "pair", "plus", "pull-given", "pulled-up", "pushes", "ratio", "rest", "rests", "rises", "runner", "self",
+    "several", "several-strands", "single", "so-much", "stays", "still", "turned", "twice", "two", "two-ways", "up",
+    "weighs", "weight-fits", "whole",
 ))  # fmt: skip
 
 

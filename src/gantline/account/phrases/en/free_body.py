@@ -188,11 +188,20 @@ FREE_BODY: Frames = {
             "the smallest mend",
         ),
         F(
-            "sinking",
+            "helper-lighter load-heavier",
             "Make [the helper] lighter, or [the load] heavier, and the rope is taut again.",
             "the smallest mend",
         ),
-        F("", "Make [the load] heavier, and the rope is taut again.", "the smallest mend"),
+        F(
+            "helper-heavier load-lighter",
+            "Make [the helper] heavier, or [the load] lighter, and the rope is taut again.",
+            "the smallest mend",
+        ),
+        F("load-heavier", "Make [the load] heavier, and the rope is taut again.", "the smallest mend"),
+        F("load-lighter", "Make [the load] lighter, and the rope is taut again.", "the smallest mend"),
+        F("helper-heavier", "Make [the helper] heavier, and the rope is taut again.", "the smallest mend"),
+        F("helper-lighter", "Make [the helper] lighter, and the rope is taut again.", "the smallest mend"),
+        F("", "Another weight, or another way for the rope, would have to be found.", "the smallest mend"),
     ),
     "recap": (
         F(

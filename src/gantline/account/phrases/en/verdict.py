@@ -26,8 +26,12 @@ VERDICT: Frames = {
             "there are pulls.",
         ),
         F(
-            "slack sinking",
+            "slack helper-lighter load-heavier",
             "It does not hold: [rope] would have to push, for [the helper] outweighs what it pulls against.",
+        ),
+        F(
+            "slack helper-heavier",
+            "It does not hold: [rope] would have to push, for [the helper] is too light for [the load].",
         ),
         F("slack", "It does not hold: [rope] would have to push, and ropes only pull."),
         F("holds held", "It stays as it is: friction in the wheels holds it, though free wheels would let it run."),
