@@ -15,12 +15,12 @@ FOLLOWED = {
     "tilt": "Block {block} then hangs {tilt} askew, its {side}-hand side higher.",
     "level": "Block {block} then hangs level.",
     "meets": (
-        "A rise of {asked} is asked for, but {parts} stand {apart} apart: block to block, they meet after {rise}. Set "
-        "them farther apart, or raise less."
+        "A rise of {asked} is asked for, but {parts} stand {apart} apart: block to block, they meet after {rise} of it. "
+        "Set them farther apart, or raise less."
     ),
     "meets-assumed": (
         "A rise of {asked} is asked for, but {parts} are taken to stand {apart} apart: block to block, they would "
-        "meet after {rise}. Write how far apart they are: `apart {names}` and the length."
+        "meet after {rise} of it. A line of the file says how far apart they are: apart {names}, and the length."
     ),
     "unread": "Not read at {hands} of rope: {why}.",
     "unread-stopped": "it stops at {hand}, and the last row is how all stands there",
