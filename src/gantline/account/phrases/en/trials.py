@@ -15,8 +15,8 @@ FOLLOWED = {
     "tilt": "Block {block} then hangs {tilt} askew, its {side}-hand side higher.",
     "level": "Block {block} then hangs level.",
     "meets": (
-        "A rise of {asked} is asked for, but {parts} stand {apart} apart: block to block, they meet after {rise} of it. "
-        "Set them farther apart, or raise less."
+        "A rise of {asked} is asked for, but {parts} stand {apart} apart: block to block, they meet after {rise} of "
+        "it. Set them farther apart, or raise less."
     ),
     "meets-assumed": (
         "A rise of {asked} is asked for, but {parts} are taken to stand {apart} apart: block to block, they would "
